@@ -231,7 +231,9 @@ class Figures:
         known = [*self._rows, *self._rules]
         if key in self._rows:
             row = self._rows[key]
-            return UnknownFigure(f'the figure "{key}" is not known {how}: it goes by {row.by} ({", ".join(row.columns)})')
+            return UnknownFigure(
+                f'the figure "{key}" is not known {how}: it goes by {row.by} ({", ".join(row.columns)})'
+            )
         if key in self._rules:
             return UnknownFigure(f'"{key}" is not known {how}: it is a rule by exact ranges of age')
         near = get_close_matches(key, known, n=3)
