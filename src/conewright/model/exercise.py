@@ -8,7 +8,7 @@ head of that place when the round first needs it; it is released after its beare
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from conewright.model.geometry import Point
+from conewright.model.geometry import ORIGIN, Point
 from conewright.model.problem import Span
 
 
@@ -393,7 +393,7 @@ class OpenPlay:
     width_m: float
     depth_m: float
     kind: PlayKind
-    middle: Point = Point(0.0, 0.0)
+    middle: Point = ORIGIN
     teams: tuple[Team, ...] = ()
     on: tuple[str, ...] = ()  # things at which teams score
     balls: int = 1  # 0 where everyone has a ball

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import NamedTuple
 
 
@@ -10,6 +11,9 @@ class Point(NamedTuple):
 
     x_m: float
     y_m: float
+
+
+ORIGIN = Point(0.0, 0.0)
 
 
 def distance_m(start: Point, end: Point) -> float:
@@ -51,7 +55,7 @@ def middle(points: tuple[Point, ...]) -> Point:
 
 def path_length_m(path: tuple[Point, ...]) -> float:
     """Length of a line through points, metres."""
-    return sum(distance_m(start, end) for start, end in zip(path, path[1:], strict=False))
+    return sum(distance_m(start, end) for start, end in pairwise(path))
 
 
 def nearest_on_segment(point: Point, start: Point, end: Point) -> Point:

@@ -19,6 +19,8 @@ class Bearer:
     place: str
     ends_at: str
     adult: bool = False
+    stays: bool = False  # does not leave its place in the round: still its head in the next one
+    ends_with_ball: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +42,7 @@ class Played:
     receiver: int | None = None
     receives_at: Point | None = None
     with_ball: bool = False
+    takes_from: str = ""  # the place whose supply gives the ball this act needs; "" where the bearer has it already
     implied: bool = False
     way_back: bool = False
     act: Act | None = None
@@ -51,9 +54,13 @@ class Played:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Round:
-    """A round with the sides as they are in round `side` (0 where there are none): acts in the order of the text."""
+    """A round with the sides as they are in round `side` (0 where there are none): acts in the order of the text.
+
+    Rotations that come every so many rounds are not part of it.
+    """
 
     side: int
+    places: tuple[tuple[str, str], ...]  # role word -> place, for the sides word
     bearers: tuple[Bearer, ...]
     acts: tuple[Played, ...]
     contest: Contest | None = None

@@ -1,8 +1,45 @@
-"""An exercise's script unrolled into one round with everything implied made plain; must not know of time or drawing."""
+"""An exercise's script unrolled into one round with everything implied made plain; must not know of time or drawing.
 
-from conewright.model.exercise import Exercise
-from conewright.model.problem import Problem
-from conewright.model.round import Round
+The round is walked in the order of the text. A role binds at the first act or receipt that names it; once its bearer
+has done its last written act and has gone to join a place, the same word means the next child at that place.
+What the text leaves unsaid is put in: the rotation after a bearer's last act, the run that meets a ball played
+ahead, fetching one's own shot.
+"""
+
+from dataclasses import dataclass, field, replace
+
+from conewright.model.exercise import (
+    Act,
+    Exercise,
+    Holds,
+    Move,
+    Rotation,
+    RotationKind,
+    Script,
+    SupplyKind,
+    Target,
+    TargetKind,
+    Verb,
+    Via,
+)
+from conewright.model.geometry import Point, ahead, distance_m, heading_rad, path_length_m, toward
+from conewright.model.ground import facing_rad, outside_path
+from conewright.model.problem import Problem, Severity, Span
+from conewright.model.round import Bearer, Played, Round
+
+KICKS = frozenset({Verb.PASS, Verb.SET_BACK, Verb.CROSS, Verb.THROW, Verb.SHOOT})
+PASSES = KICKS - {Verb.SHOOT}
+MOVES = frozenset({Verb.DRIBBLE, Verb.RUN, Verb.CHECK, Verb.SHOW, Verb.FETCH})
+CHECK_M = 2.0  # "checks away" without a length
+SHOW_M = 2.0  # "shows" without a check before it
+LEAD_M = 3.0  # a ball played ahead of somebody meets the run this far along, where the text does not say
+ROUND_M = 1.0  # a way round a cone keeps this far from it
+
+
+def sides_count(exercise: Exercise) -> int:
+    """How many rounds it takes until the sides come round again; 1 where no sides take turns."""
+    script = exercise.script
+    return len(script.sides.places) if script and script.sides and script.sides.places else 1
 
 
 def unroll(exercise: Exercise, side: int = 0) -> tuple[Round, tuple[Problem, ...]]:
@@ -10,4 +47,548 @@ def unroll(exercise: Exercise, side: int = 0) -> tuple[Round, tuple[Problem, ...
 
     An exercise without a script gives an empty round.
     """
-    raise NotImplementedError
+    script = exercise.script
+    if script is None:
+        return Round(side=0, places=(), bearers=(), acts=()), ()
+    walk = _Walk(exercise=exercise, script=script, side=side % sides_count(exercise))
+    contest_step = next((step for step in script.steps if step.contest is not None), None)
+    for position, step in enumerate(script.steps):
+        for act in step.acts:
+            walk.act(act, step.number, position)
+    if contest_step is None:
+        walk.finish()
+    return (
+        Round(
+            side=walk.side,
+            places=tuple(walk.words.items()),
+            bearers=tuple(state.bearer(exercise) for state in walk.states),
+            acts=tuple(walk.numbered()),
+            contest=contest_step.contest if contest_step else None,
+            contest_step=contest_step.number if contest_step else 0,
+        ),
+        tuple(walk.problems),
+    )
+
+
+def rounds_of(exercise: Exercise) -> tuple[tuple[Round, ...], tuple[Problem, ...]]:
+    """One round for each state of the sides, and the problems of all, each told once."""
+    unrolled = tuple(unroll(exercise, side) for side in range(sides_count(exercise)))
+    problems = tuple(dict.fromkeys(problem for _, found in unrolled for problem in found))
+    return tuple(round_ for round_, _ in unrolled), problems
+
+
+@dataclass(slots=True, kw_only=True)
+class _State:
+    """A bearer while the round is walked."""
+
+    number: int
+    role: str
+    place: str
+    at: Point
+    heading: float
+    has_ball: bool = False
+    gone_to: str = ""
+    moved: bool = False
+    kicks: int = 0
+    last_receiver: int | None = None
+    came_from: int | None = None  # who played the ball to it
+    last_span: Span | None = None
+    done: bool = False
+
+    def bearer(self, exercise: Exercise) -> Bearer:
+        place = exercise.place(self.place)
+        return Bearer(
+            number=self.number,
+            role=self.role,
+            place=self.place,
+            ends_at=self.gone_to or ("" if self.moved else self.place),
+            adult=bool(place and place.adult),
+            stays=not self.gone_to and not self.moved,
+            ends_with_ball=self.has_ball,
+        )
+
+
+@dataclass(slots=True, kw_only=True)
+class _Walk:
+    """The walk through one round: real state with a life of one call of `unroll`."""
+
+    exercise: Exercise
+    script: Script
+    side: int
+    states: list[_State] = field(default_factory=list)
+    active: dict[str, int] = field(default_factory=dict)
+    acts: list[Played] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    words: dict[str, str] = field(default_factory=dict)
+    last_subject: dict[str, tuple[int, int]] = field(default_factory=dict)
+    shots_fetched: bool = False
+
+    def __post_init__(self) -> None:
+        sides = self.script.sides
+        if sides and sides.places:
+            self.words[sides.word] = sides.places[self.side]
+        for position, step in enumerate(self.script.steps):
+            for order, act in enumerate(step.acts):
+                self.last_subject[self.place_of(act.who)] = (position, order)
+        fetchers = [act for step in self.script.steps for act in step.acts if act.verb is Verb.FETCH]
+        self.shots_fetched = bool(fetchers)
+
+    def place_of(self, word: str) -> str:
+        return self.words.get(word, word)
+
+    # --- who ------------------------------------------------------------------------------------------------------
+
+    def bind(self, word: str) -> _State | None:
+        """The bearer a role word means now: the one at work, else a new one from the head of the place."""
+        name = self.place_of(word)
+        if name in self.active:
+            return self.states[self.active[name]]
+        place = self.exercise.place(name)
+        if place is None:
+            return None
+        state = _State(
+            number=len(self.states), role=word, place=name, at=place.at, heading=facing_rad(self.exercise, place)
+        )
+        self.states.append(state)
+        self.active[name] = state.number
+        return state
+
+    def is_last(self, state: _State, position: int, act: Act) -> bool:
+        step = self.script.steps[position]
+        order = next(order for order, other in enumerate(step.acts) if other is act)
+        return self.last_subject.get(state.place) == (position, order)
+
+    # --- what -----------------------------------------------------------------------------------------------------
+
+    def act(self, act: Act, step: int, position: int) -> None:
+        state = self.bind(act.who)
+        if state is None:
+            return
+        state.last_span = act.span
+        if act.verb in KICKS:
+            self.kick(state, act, step)
+        elif act.verb in MOVES:
+            self.move(state, act, step)
+        else:
+            self.still(state, act, step)
+        last = self.is_last(state, position, act)
+        if act.verb is Verb.SHOOT and not self.shots_fetched:
+            self.fetch_own_shot(state, act, step)
+        if last:
+            state.done = True
+            if state.gone_to or self.leaves_at_once(state):
+                self.leave(state, step)
+                self.active.pop(state.place, None)
+
+    def leaves_at_once(self, state: _State) -> bool:
+        """True where the bearer goes after its only pass, before anybody can play to it again."""
+        kinds = {rotation.kind for rotation in self.fixed_rotations()}
+        follows = RotationKind.FOLLOW in kinds or not kinds
+        return follows and state.kicks == 1 and state.last_receiver is not None and not state.has_ball
+
+    def fixed_rotations(self) -> tuple[Rotation, ...]:
+        return tuple(r for r in self.script.rotations if r.every_rounds == 1 and r.every_s is None)
+
+    def needs_ball(self, state: _State, act: Act, step: int) -> str:
+        """Give the bearer a ball from its place's supply; "" where it had one. Without either: a problem."""
+        if state.has_ball:
+            return ""
+        state.has_ball = True
+        place = self.exercise.place(state.place)
+        if place is not None and place.supply.kind is not SupplyKind.NONE and state.at == place.at:
+            return place.name
+        self.problems.append(
+            Problem(
+                code="no-ball",
+                severity=Severity.MEND,
+                message=f"{act.who} has no ball to {act.verb} in step {step}.",
+                where=act.span,
+                hint=f"Say who plays it to {act.who} before, or give {state.place} balls: "
+                f'"{state.place} ... is a line with the ball."',
+            )
+        )
+        return state.place
+
+    def kick(self, state: _State, act: Act, step: int) -> None:
+        takes = self.needs_ball(state, act, step)
+        state.has_ball = False
+        state.kicks += 1
+        target = act.target or self.back_to(state)
+        receiver, spot, lead = self.aim(state, act, target)
+        flight = self.flight(state, target, spot)
+        self.acts.append(
+            Played(
+                number=0,
+                step=step,
+                bearer=state.number,
+                verb=act.verb,
+                path=(state.at,),
+                flight=flight,
+                receiver=receiver.number if receiver else None,
+                receives_at=spot,
+                takes_from=takes,
+                act=act,
+                start=act.start,
+                words=f"{state.role}'s {_noun(act.verb)}",
+                span=act.span,
+            )
+        )
+        state.heading = heading_rad(state.at, flight[1])
+        state.last_receiver = receiver.number if receiver else None
+        if receiver is None:
+            return
+        if lead:
+            self.meet(receiver, spot, step, act)
+        receiver.has_ball = True
+        receiver.came_from = state.number
+        receiver.heading = heading_rad(receiver.at, state.at) if receiver is not state else receiver.heading
+
+    def back_to(self, state: _State) -> Target | None:
+        """ "Sets it back" without a name: to whoever played it."""
+        if state.came_from is None:
+            return None
+        return Target(kind=TargetKind.ROLE, name=self.states[state.came_from].role)
+
+    def aim(self, state: _State, act: Act, target: Target | None) -> tuple[_State | None, Point, bool]:
+        """Who receives, where, and whether the receiver has to run to meet it."""
+        if target is None:
+            return None, toward(state.at, state.heading, LEAD_M), False
+        thing = self.exercise.thing(target.name)
+        if target.kind is TargetKind.THING or (thing is not None and target.kind is not TargetKind.AHEAD):
+            at = thing.at if thing else state.at
+            if thing is not None and thing.kind.value == "wall" and act.verb is not Verb.SHOOT:
+                receiver = self.rebound(state, act)
+                return receiver, receiver.at if receiver else at, False
+            return None, at, False
+        if target.kind is TargetKind.POINT and target.at is not None:
+            return self.waiting_at(target.at, state), target.at, False
+        receiver = self.passer_named(state, target) or self.bind(target.name)
+        if receiver is None:
+            return None, state.at, False
+        if target.kind is TargetKind.AHEAD:
+            return receiver, self.meeting_point(receiver, state, target), True
+        return receiver, receiver.at, False
+
+    def passer_named(self, state: _State, target: Target) -> _State | None:
+        """A set back to a role whose bearer has already run on to a spot still means that bearer."""
+        if state.came_from is None or target.kind is not TargetKind.ROLE:
+            return None
+        passer = self.states[state.came_from]
+        return passer if passer.place == self.place_of(target.name) and not passer.gone_to else None
+
+    def rebound(self, state: _State, act: Act) -> _State | None:
+        later = self.last_subject.get(state.place)
+        own = [(p, o) for p, s in enumerate(self.script.steps) for o, a in enumerate(s.acts) if a is act][0]
+        again = [
+            a
+            for p, s in enumerate(self.script.steps)
+            for o, a in enumerate(s.acts)
+            if later and (p, o) > own and self.place_of(a.who) == state.place
+        ]
+        if again and again[0].verb in KICKS | {Verb.DRIBBLE, Verb.TURN}:
+            return state
+        self.active.pop(state.place, None)
+        fresh = self.bind(state.place)
+        if again:
+            self.active[state.place] = state.number
+        return fresh
+
+    def waiting_at(self, spot: Point, passer: _State) -> _State | None:
+        """A ball played to a point is for whoever stands there."""
+        near = (s for s in self.states if s is not passer and not s.gone_to and distance_m(s.at, spot) < ROUND_M)
+        return next(near, None)
+
+    def meeting_point(self, receiver: _State, passer: _State, target: Target) -> Point:
+        if target.at is not None:
+            return target.at
+        onward = self.next_stop(receiver)
+        if onward is None or distance_m(onward, receiver.at) < LEAD_M:
+            return ahead(receiver.at, toward(receiver.at, heading_rad(passer.at, receiver.at), LEAD_M), LEAD_M)
+        return ahead(receiver.at, onward, LEAD_M)
+
+    def next_stop(self, receiver: _State) -> Point | None:
+        """Where the receiver's next written movement goes first."""
+        started = {id(played.act) for played in self.acts}
+        for step in self.script.steps:
+            for act in step.acts:
+                mine = self.place_of(act.who) == receiver.place and id(act) not in started
+                if mine and (act.verb in MOVES or act.verb is Verb.SHOOT):
+                    return self.movement(receiver, act)[1] if act.verb in MOVES else self.spot(receiver, act.target)
+        return None
+
+    def meet(self, receiver: _State, spot: Point, step: int, act: Act) -> None:
+        if distance_m(receiver.at, spot) < 1e-9:
+            return
+        self.acts.append(
+            Played(
+                number=0,
+                step=step,
+                bearer=receiver.number,
+                verb=Verb.RUN,
+                path=(receiver.at, spot),
+                implied=True,
+                words=f"{receiver.role}'s run onto the ball",
+                span=act.span,
+            )
+        )
+        receiver.heading = heading_rad(receiver.at, spot)
+        receiver.at = spot
+        receiver.moved = True
+
+    def flight(self, state: _State, target: Target | None, spot: Point) -> tuple[Point, ...]:
+        thing = self.exercise.thing(target.name) if target else None
+        if thing is not None and thing.kind.value == "wall":
+            return (state.at, thing.at, spot)
+        return (state.at, spot)
+
+    def still(self, state: _State, act: Act, step: int) -> None:
+        takes = self.needs_ball(state, act, step) if act.verb is Verb.TURN else ""
+        self.acts.append(
+            Played(
+                number=0,
+                step=step,
+                bearer=state.number,
+                verb=act.verb,
+                path=(state.at,),
+                with_ball=act.verb is Verb.TURN,
+                takes_from=takes,
+                act=act,
+                start=act.start,
+                words=f"{state.role}'s {_noun(act.verb)}",
+                span=act.span,
+            )
+        )
+        onward = self.next_target(state)
+        if act.verb is Verb.TURN and onward is not None and onward != state.at:
+            state.heading = heading_rad(state.at, onward)
+
+    def next_target(self, state: _State) -> Point | None:
+        """What the bearer's next written act is aimed at."""
+        started = {id(played.act) for played in self.acts}
+        for step in self.script.steps:
+            for act in step.acts:
+                if self.place_of(act.who) == state.place and id(act) not in started and act.target is not None:
+                    return self.spot(state, act.target)
+        return None
+
+    # --- where ----------------------------------------------------------------------------------------------------
+
+    def spot(self, state: _State, target: Target | None) -> Point | None:
+        if target is None:
+            return None
+        if target.kind is TargetKind.POINT:
+            return target.at
+        if target.kind is TargetKind.OWN:
+            own = self.exercise.place(state.place)
+            return own.at if own else None
+        name = self.place_of(target.name)
+        place, thing = self.exercise.place(name), self.exercise.thing(name)
+        at = place.at if place else thing.at if thing else None
+        if at is not None and target.kind is TargetKind.TOWARDS:
+            return ahead(state.at, at, target.distance_m)
+        return at
+
+    def movement(self, state: _State, act: Act) -> tuple[Point, ...]:
+        """The path of a written movement from where the bearer stands."""
+        if act.verb is Verb.CHECK:
+            length = act.target.distance_m if act.target and act.target.distance_m else CHECK_M
+            return (state.at, toward(state.at, state.heading, -length))
+        if act.verb is Verb.SHOW:
+            own = self.exercise.place(state.place)
+            if own is not None and state.at != own.at:
+                return (state.at, own.at)
+            return (state.at, toward(state.at, state.heading, SHOW_M))
+        if act.verb is Verb.FETCH and act.target is None:
+            return (state.at, self.loose_ball(state))
+        end = self.spot(state, act.target) or state.at
+        if act.via:
+            return _through(state.at, tuple(self.via(state, via, end) for via in act.via), end)
+        goes_home = act.target is not None and (act.target.end or act.target.kind is TargetKind.OWN)
+        if act.manner.outside or (goes_home and distance_m(state.at, end) > CHECK_M):
+            return outside_path(self.exercise, state.at, end)
+        return (state.at, end)
+
+    def via(self, state: _State, via: Via, end: Point) -> Point:
+        place, thing = self.exercise.place(via.name), self.exercise.thing(via.name)
+        at = place.at if place else thing.at if thing else state.at
+        if via.how == "through":
+            return at
+        straight = heading_rad(state.at, end) if end != state.at else heading_rad(state.at, at)
+        return toward(at, straight - 1.5707963267948966, ROUND_M) if end != state.at else toward(at, straight, ROUND_M)
+
+    def loose_ball(self, state: _State) -> Point:
+        """Where the last ball lies that nobody received."""
+        loose = (played.flight[-1] for played in reversed(self.acts) if played.flight and played.receiver is None)
+        return next(loose, state.at)
+
+    def move(self, state: _State, act: Act, step: int) -> None:
+        with_ball = act.verb is Verb.DRIBBLE
+        takes = self.needs_ball(state, act, step) if with_ball else ""
+        path = self.movement(state, act)
+        if act.verb is Verb.FETCH:
+            state.has_ball = True
+        carries = with_ball or (state.has_ball and act.verb is Verb.RUN)
+        target = act.target
+        to_place = ""
+        if target is not None and target.kind in (TargetKind.PLACE, TargetKind.OWN, TargetKind.ROLE):
+            to_place = state.place if target.kind is TargetKind.OWN else self.place_of(target.name)
+        self.step_along(state, path)
+        self.acts.append(
+            Played(
+                number=0,
+                step=step,
+                bearer=state.number,
+                verb=act.verb,
+                path=path,
+                with_ball=carries,
+                takes_from=takes,
+                way_back=bool(to_place) and not with_ball and (self.done_with_ball(state)),
+                act=act,
+                start=act.start,
+                to_place=to_place,
+                words=f"{state.role}'s {_noun(act.verb)}" + (f" to {to_place}" if to_place else ""),
+                span=act.span,
+            )
+        )
+        state.gone_to = to_place if to_place and self.exercise.place(to_place) else ""
+
+    def done_with_ball(self, state: _State) -> bool:
+        return state.kicks > 0 or state.came_from is not None
+
+    def step_along(self, state: _State, path: tuple[Point, ...]) -> None:
+        moved = path_length_m(path) > 1e-9
+        if moved:
+            state.heading = heading_rad(path[-2], path[-1])
+            state.at = path[-1]
+            own = self.exercise.place(state.place)
+            state.moved = own is None or state.at != own.at
+
+    def fetch_own_shot(self, state: _State, act: Act, step: int) -> None:
+        path = (state.at, self.acts[-1].flight[-1])
+        self.acts.append(
+            Played(
+                number=0,
+                step=step,
+                bearer=state.number,
+                verb=Verb.FETCH,
+                path=path,
+                implied=True,
+                words=f"{state.role} fetching the shot",
+                span=act.span,
+            )
+        )
+        self.step_along(state, path)
+        state.has_ball = True
+
+    # --- what follows ---------------------------------------------------------------------------------------------
+
+    def finish(self) -> None:
+        """After the last step everybody who still stands about goes where the rotation says."""
+        last = self.script.steps[-1].number if self.script.steps else 0
+        for state in self.states:
+            if not state.gone_to:
+                self.leave(state, last)
+
+    def leave(self, state: _State, step: int) -> None:
+        """The implied movement to the next place, if the text has not written one."""
+        place = self.exercise.place(state.place)
+        if state.gone_to or place is None or place.adult or place.keeper:
+            return
+        goal, direct, brings = self.next_place(state)
+        if goal is None:
+            if state.moved:
+                self.lost(state)
+            return
+        there = self.exercise.place(goal)
+        if there is None or (goal == state.place and not state.moved and place.holds is Holds.ONE):
+            return
+        path = (state.at, there.at) if direct else outside_path(self.exercise, state.at, there.at)
+        last = next((act for act in reversed(self.acts) if act.bearer == state.number), None)
+        played = Played(
+            number=0,
+            step=last.step if last else step,
+            bearer=state.number,
+            verb=Verb.DRIBBLE if state.has_ball and brings else Verb.RUN,
+            path=path,
+            with_ball=state.has_ball,
+            implied=True,
+            way_back=True,
+            to_place=goal,
+            words=f"{state.role}'s way to {goal}",
+            span=state.last_span,
+        )
+        at = max((i for i, act in enumerate(self.acts) if state.number in (act.bearer, act.receiver)), default=-1)
+        self.acts.insert(at + 1, played)
+        self.step_along(state, path)
+        state.gone_to = goal
+
+    def next_place(self, state: _State) -> tuple[str | None, bool, bool]:
+        """Where the rotation takes a bearer: place, whether straight after the pass, whether the ball comes along."""
+        move = self.listed_move(state)
+        if move is not None:
+            return self.place_of(move.to), self.is_receivers_place(state, self.place_of(move.to)), True
+        kinds = {rotation.kind for rotation in self.fixed_rotations()}
+        if RotationKind.STAY in kinds:
+            return state.place, False, True
+        receiver = self.states[state.last_receiver] if state.last_receiver is not None else None
+        if receiver is not None and receiver is not state and not self.is_adult(receiver):
+            if state.kicks > 1 and RotationKind.FOLLOW not in kinds:
+                self.ask_where(state, receiver.place)
+            return receiver.place, True, True
+        if receiver is not None and self.is_adult(receiver):
+            return state.place, False, True
+        return (state.place, False, True) if state.has_ball and state.moved else (None, False, False)
+
+    def is_receivers_place(self, state: _State, goal: str) -> bool:
+        return state.last_receiver is not None and self.states[state.last_receiver].place == goal
+
+    def is_adult(self, state: _State) -> bool:
+        place = self.exercise.place(state.place)
+        return bool(place and place.adult)
+
+    def listed_move(self, state: _State) -> Move | None:
+        for rotation in self.fixed_rotations():
+            for move in rotation.moves:
+                if move.who in (state.role, state.place):
+                    return move
+        return None
+
+    def ask_where(self, state: _State, proposal: str) -> None:
+        self.problems.append(
+            Problem(
+                code="where-after-two-passes",
+                severity=Severity.LOOK,
+                message=f"{state.role} passes more than once in the round and nothing says where it goes; "
+                f"taken as {proposal}, after the last pass.",
+                where=state.last_span,
+                hint=f'Write "Rotation: {state.role} to {proposal}." or end the sentence with ", then runs to ...".',
+            )
+        )
+
+    def lost(self, state: _State) -> None:
+        self.problems.append(
+            Problem(
+                code="ends-nowhere",
+                severity=Severity.MEND,
+                message=f"{state.role} ends the round away from any place, and nothing says where it goes.",
+                where=state.last_span,
+                hint=f'Write "Rotation: {state.role} to {state.place}." or end the sentence with ", then runs to ...".',
+            )
+        )
+
+    def numbered(self) -> list[Played]:
+        return [replace(played, number=number) for number, played in enumerate(self.acts)]
+
+
+def _through(start: Point, stops: tuple[Point, ...], end: Point) -> tuple[Point, ...]:
+    return (start, *stops, end)
+
+
+def _noun(verb: Verb) -> str:
+    return {
+        Verb.SET_BACK: "set-back",
+        Verb.SHOOT: "shot",
+        Verb.CHECK: "check",
+        Verb.FETCH: "fetching",
+        Verb.WAIT: "wait",
+    }.get(verb, verb.value)
