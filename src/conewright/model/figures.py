@@ -6,8 +6,10 @@ where they are kept: they are loaded at the edge and handed in.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, field
 from difflib import get_close_matches
+from itertools import pairwise
 from typing import Literal
 
 Grade = Literal["A", "A*", "A>C", "B+", "B", "B-", "C"]
@@ -117,8 +119,12 @@ class AgeRule:
     note: str = ""
 
     def __post_init__(self) -> None:
-        """Refuse bands that overlap, leave a gap, or stand out of order."""
-        for band, following in zip(self.bands, self.bands[1:], strict=False):
+        """Refuse a rule without bands, and bands that overlap, leave a gap, or stand out of order."""
+        if not self.bands:
+            raise ValueError(f"{self.key}: a rule needs a band")
+        if any(band.oldest is not None and band.oldest < band.youngest for band in self.bands):
+            raise ValueError(f"{self.key}: a band ends before it begins")
+        for band, following in pairwise(self.bands):
             if band.oldest is None or following.youngest != band.oldest + 1:
                 raise ValueError(f"{self.key}: the bands must follow one another without gap or overlap")
 
@@ -157,8 +163,9 @@ class Figures:
         """Build the look-ups; refuse two rows of one name."""
         rows = {row.key: row for row in self.rows}
         rules = {rule.key: rule for rule in self.rules}
-        if len(rows) + len(rules) != len(self.rows) + len(self.rules) or rows.keys() & rules.keys():
-            raise ValueError("two rows of the figures have the same key")
+        seen = Counter([*(row.key for row in self.rows), *(rule.key for rule in self.rules)])
+        if twice := [key for key, times in seen.items() if times > 1]:
+            raise ValueError(f"two rows of the figures have the same key: {', '.join(twice)}")
         ages = {row.key: _by_every_age(row) for row in self.rows if row.by in ("age", "all")}
         cells = {
             (row.key, name): value for row in self.rows for name, value in zip(row.columns, row.values, strict=True)
@@ -250,7 +257,7 @@ def _by_every_age(row: Figure) -> tuple[float, ...]:
 def _every_age(values: tuple[float, ...]) -> tuple[float, ...]:
     """Give a value for each age from under 7 to adult; between two rows the mean of both."""
     every = [values[0]]
-    for before, after in zip(values, values[1:], strict=False):
+    for before, after in pairwise(values):
         every += [(before + after) / 2, after]
     return tuple(every)
 
