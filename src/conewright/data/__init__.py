@@ -1,0 +1,1 @@
+"""Data that ships with Conewright and is read at the edge."""
