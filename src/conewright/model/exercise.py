@@ -252,7 +252,7 @@ class Ending(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Move:
-    """After the acts of a round: whoever bore the role goes to a place; `brings_ball_to` names where the ball goes first.
+    """After the acts of a round a bearer goes to a place; `brings_ball_to` names where it takes the ball first.
 
     `who` is a role, or one of the words "winner", "loser", "scorer", "other" in the outcomes of a contest.
     """
@@ -265,7 +265,7 @@ class Move:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """What happens after a contest ends in one of `endings`; `ball_to` names a place when nobody is said to bring it."""
+    """What happens after a contest ends in one of `endings`; `ball_to` names a place where nobody brings it."""
 
     endings: tuple[Ending, ...]
     moves: tuple[Move, ...]

@@ -58,6 +58,17 @@ def path_length_m(path: tuple[Point, ...]) -> float:
     return sum(distance_m(start, end) for start, end in pairwise(path))
 
 
+def along(path: tuple[Point, ...], length_m: float) -> Point:
+    """The point `length_m` along a line through points; its last point where it is shorter."""
+    left = length_m
+    for start, end in pairwise(path):
+        piece = distance_m(start, end)
+        if left <= piece and piece > 0:
+            return ahead(start, end, left)
+        left -= piece
+    return path[-1]
+
+
 def nearest_on_segment(point: Point, start: Point, end: Point) -> Point:
     """The point of the straight line from start to end that lies nearest to `point`."""
     across, up = end.x_m - start.x_m, end.y_m - start.y_m

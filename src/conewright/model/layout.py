@@ -138,7 +138,7 @@ def _share_rest(exercise: Exercise, counts: dict[str, int], start: Start, rest: 
 
 
 def first_ball_place(exercise: Exercise) -> str:
-    """The place that starts with the ball: the first place named in the steps that has a supply, else the first with one."""
+    """The place that starts with the ball: the first named in the steps that has a supply, else the first with one."""
     supplied = tuple(place.name for place in exercise.places if place.supply.kind is not SupplyKind.NONE)
     named = tuple(name for name in places_in_order(exercise) if name in supplied)
     return (named or supplied or ("",))[0]

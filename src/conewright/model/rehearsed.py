@@ -16,7 +16,7 @@ class Doing(StrEnum):
 
 
 class Knot(NamedTuple):
-    """Where something is at a moment: seconds from the first start, metres. Between knots it moves in a straight line."""
+    """Where something is at a moment: seconds from the first start, metres. Between knots it moves straight."""
 
     time_s: float
     x_m: float

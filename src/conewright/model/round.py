@@ -38,6 +38,7 @@ class Played:
     bearer: int
     verb: Verb
     path: tuple[Point, ...]
+    heading: float = 0.0  # where the bearer looks before it, radians
     flight: tuple[Point, ...] = ()
     receiver: int | None = None
     receives_at: Point | None = None

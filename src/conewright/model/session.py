@@ -133,7 +133,7 @@ class Pause:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Session:
-    """The evening: blocks and pauses fill the minutes; `problems` holds what concerns the whole evening, most urgent first.
+    """The evening: blocks and pauses fill the minutes; `problems` concerns the whole evening, most urgent first.
 
     `head_counts` are the counts for which answers stand ready; where no block stands, `problems` says why.
     """

@@ -22,7 +22,7 @@ from conewright.model.exercise import (
     Verb,
     Via,
 )
-from conewright.model.geometry import Point, ahead, distance_m, heading_rad, path_length_m, toward
+from conewright.model.geometry import Point, ahead, along, distance_m, heading_rad, path_length_m, toward
 from conewright.model.ground import facing_rad, outside_path
 from conewright.model.problem import Problem, Severity, Span
 from conewright.model.round import Bearer, Played, Round
@@ -223,6 +223,7 @@ class _Walk:
                 bearer=state.number,
                 verb=act.verb,
                 path=(state.at,),
+                heading=state.heading,
                 flight=flight,
                 receiver=receiver.number if receiver else None,
                 receives_at=spot,
@@ -278,7 +279,7 @@ class _Walk:
 
     def rebound(self, state: _State, act: Act) -> _State | None:
         later = self.last_subject.get(state.place)
-        own = [(p, o) for p, s in enumerate(self.script.steps) for o, a in enumerate(s.acts) if a is act][0]
+        own = next((p, o) for p, s in enumerate(self.script.steps) for o, a in enumerate(s.acts) if a is act)
         again = [
             a
             for p, s in enumerate(self.script.steps)
@@ -301,20 +302,22 @@ class _Walk:
     def meeting_point(self, receiver: _State, passer: _State, target: Target) -> Point:
         if target.at is not None:
             return target.at
-        onward = self.next_stop(receiver)
-        if onward is None or distance_m(onward, receiver.at) < LEAD_M:
-            return ahead(receiver.at, toward(receiver.at, heading_rad(passer.at, receiver.at), LEAD_M), LEAD_M)
-        return ahead(receiver.at, onward, LEAD_M)
+        onward = self.next_path(receiver)
+        if path_length_m(onward) < LEAD_M:
+            return toward(receiver.at, heading_rad(passer.at, receiver.at), LEAD_M)
+        return along(onward, LEAD_M)
 
-    def next_stop(self, receiver: _State) -> Point | None:
-        """Where the receiver's next written movement goes first."""
+    def next_path(self, receiver: _State) -> tuple[Point, ...]:
+        """The way of the receiver's next written movement or shot; a single point where it has none."""
         started = {id(played.act) for played in self.acts}
         for step in self.script.steps:
             for act in step.acts:
                 mine = self.place_of(act.who) == receiver.place and id(act) not in started
-                if mine and (act.verb in MOVES or act.verb is Verb.SHOOT):
-                    return self.movement(receiver, act)[1] if act.verb in MOVES else self.spot(receiver, act.target)
-        return None
+                if mine and act.verb in MOVES:
+                    return self.movement(receiver, act)
+                if mine and act.verb is Verb.SHOOT:
+                    return (receiver.at, self.spot(receiver, act.target) or receiver.at)
+        return (receiver.at,)
 
     def meet(self, receiver: _State, spot: Point, step: int, act: Act) -> None:
         if distance_m(receiver.at, spot) < 1e-9:
@@ -326,6 +329,7 @@ class _Walk:
                 bearer=receiver.number,
                 verb=Verb.RUN,
                 path=(receiver.at, spot),
+                heading=receiver.heading,
                 implied=True,
                 words=f"{receiver.role}'s run onto the ball",
                 span=act.span,
@@ -350,6 +354,7 @@ class _Walk:
                 bearer=state.number,
                 verb=act.verb,
                 path=(state.at,),
+                heading=state.heading,
                 with_ball=act.verb is Verb.TURN,
                 takes_from=takes,
                 act=act,
@@ -432,6 +437,7 @@ class _Walk:
         to_place = ""
         if target is not None and target.kind in (TargetKind.PLACE, TargetKind.OWN, TargetKind.ROLE):
             to_place = state.place if target.kind is TargetKind.OWN else self.place_of(target.name)
+        heading = state.heading
         self.step_along(state, path)
         self.acts.append(
             Played(
@@ -440,6 +446,7 @@ class _Walk:
                 bearer=state.number,
                 verb=act.verb,
                 path=path,
+                heading=heading,
                 with_ball=carries,
                 takes_from=takes,
                 way_back=bool(to_place) and not with_ball and (self.done_with_ball(state)),
@@ -472,6 +479,7 @@ class _Walk:
                 bearer=state.number,
                 verb=Verb.FETCH,
                 path=path,
+                heading=state.heading,
                 implied=True,
                 words=f"{state.role} fetching the shot",
                 span=act.span,
@@ -510,6 +518,7 @@ class _Walk:
             bearer=state.number,
             verb=Verb.DRIBBLE if state.has_ball and brings else Verb.RUN,
             path=path,
+            heading=state.heading,
             with_ball=state.has_ball,
             implied=True,
             way_back=True,

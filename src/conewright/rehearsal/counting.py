@@ -1,0 +1,72 @@
+"""What each child and the group get in a bout, counted from what was done; must not know how it was timed."""
+
+from collections import Counter
+from dataclasses import dataclass
+
+from conewright.model.exercise import Verb
+from conewright.model.rehearsed import ChildFigures
+from conewright.model.unroll import PASSES
+from conewright.rehearsal.recursion import Play
+from conewright.rehearsal.spells import Stretch, act_of, spells_by_person, waits
+
+
+@dataclass(slots=True)
+class _Tally:
+    turns: int = 0
+    contacts: float = 0.0
+    passes: int = 0
+    metres: float = 0.0
+
+
+def children_of(play: Play) -> tuple[ChildFigures, ...]:
+    """The figures of every child over the bout."""
+    tallies = [_Tally() for _ in play.homes]
+    roles: list[Counter[str]] = [Counter() for _ in play.homes]
+    started = [moment.time_s for moment in play.starts]
+    for round_, person, place in play.roles:
+        if started[round_] <= play.bout_s:
+            roles[person][place] += 1
+    for done in play.done:
+        if done.person < 0 or done.start_s > play.bout_s:
+            continue
+        tally, act = tallies[done.person], act_of(play, done)
+        if act is None:
+            continue
+        tally.contacts += act.contacts
+        tally.metres += act.length_m
+        if act.played.verb in PASSES:
+            tally.passes += 1
+    spells = spells_by_person(play, play.bout_s)
+    return tuple(_child(play, person, tallies[person], roles[person], spells[person]) for person in spells)
+
+
+def _child(play: Play, person: int, tally: _Tally, roles: Counter[str], stretches: list[Stretch]) -> ChildFigures:
+    waiting_s, longest_s = waits(stretches, play.bout_s)
+    return ChildFigures(
+        person=person,
+        turns=sum(roles.values()),
+        contacts=round(tally.contacts),
+        passes=tally.passes,
+        metres=tally.metres,
+        waiting_share=waiting_s / play.bout_s if play.bout_s else 0.0,
+        longest_wait_s=longest_s,
+        roles=tuple(sorted(roles.items())),
+    )
+
+
+def rolling_share(play: Play) -> float:
+    """The share of the bout in which at least one ball is in play: in flight, carried or being controlled."""
+    spans = []
+    for done in play.done:
+        act = act_of(play, done)
+        if done.ball < 0 or act is None or done.start_s > play.bout_s or act.played.verb is Verb.WAIT:
+            continue
+        begun = done.ready_s - act.prepare_s if not act.played.takes_from else done.start_s
+        spans.append((max(0.0, begun), min(done.end_s, play.bout_s)))
+    spans.sort()
+    covered, at = 0.0, 0.0
+    for begun, end in spans:
+        if end > at:
+            covered += end - max(begun, at)
+            at = end
+    return covered / play.bout_s if play.bout_s else 0.0
