@@ -1,0 +1,1 @@
+"""Proves that an exercise runs, and says what to mend where it does not."""

@@ -1,0 +1,151 @@
+"""Balls conserved: every ball taken comes back to where the next round needs it; must not know of time."""
+
+from collections import Counter
+
+from conewright.checks.case import Case, Check, mend
+from conewright.model.exercise import Outcome, SupplyKind, Verb
+from conewright.model.problem import Problem, Span
+from conewright.model.round import Bearer, Played, Round
+
+
+def balls_conserved(case: Case) -> tuple[Problem, ...]:
+    """Balls that run out at a place, are left lying, or end with somebody whose place has no use for them."""
+    if not case.rounds or case.contest:
+        return _contest_ball(case)
+    found: list[Problem] = []
+    for round_ in case.rounds:
+        found += [*_left_lying(round_), *_ends_with(case, round_)]
+    if not found:
+        found += _ledger(case)
+    return tuple(dict.fromkeys(found))
+
+
+def _ledger(case: Case) -> list[Problem]:
+    net: Counter[str] = Counter()
+    taken: dict[str, Played] = {}
+    for round_ in case.rounds:
+        for act in round_.acts:
+            if act.takes_from and not _is_each(case, act.takes_from) and not _is_adult(case, act.takes_from):
+                net[act.takes_from] -= 1
+                taken.setdefault(act.takes_from, act)
+        for bearer in round_.bearers:
+            if bearer.ends_with_ball and bearer.ends_at and not _is_each(case, bearer.ends_at):
+                net[bearer.ends_at] += 1
+    short = [name for name, change in net.items() if change < 0]
+    over = [name for name, change in net.items() if change > 0]
+    return [
+        mend(
+            "balls-run-out",
+            f"{name} gives a ball away every round and gets none back"
+            + (f"; it ends at {over[0]}." if over else "; nobody brings it home."),
+            taken[name].span,
+            f'Say who brings it: "... dribbles to the end of {name}." or "Rotation: ... to {name} with the ball."',
+        )
+        for name in short
+    ]
+
+
+def _is_each(case: Case, name: str) -> bool:
+    place = case.exercise.place(name)
+    return place is not None and place.supply.kind is SupplyKind.EACH
+
+
+def _is_adult(case: Case, name: str) -> bool:
+    place = case.exercise.place(name)
+    return place is not None and place.adult
+
+
+def _left_lying(round_: Round) -> list[Problem]:
+    """Balls that are played to nobody and fetched by nobody."""
+    lying: list[Played] = []
+    for act in round_.acts:
+        if act.verb is Verb.FETCH and lying:
+            lying.pop()
+        elif act.flight and act.receiver is None:
+            lying.append(act)
+    return [
+        mend(
+            "ball-stranded",
+            f"The ball of the {act.verb} in step {act.step} is left lying: nobody is there and nobody fetches it.",
+            act.span,
+            'Say who gets it ("passes to Stem"), or who fetches it ("Base fetches the ball, then dribbles home").',
+        )
+        for act in lying
+    ]
+
+
+def _ends_with(case: Case, round_: Round) -> list[Problem]:
+    found = []
+    for bearer in round_.bearers:
+        place = case.exercise.place(bearer.ends_at)
+        if place is None or bearer.adult or place.adult:
+            continue
+        kind = place.supply.kind
+        if (kind is SupplyKind.EACH and not bearer.ends_with_ball and not _never_had(round_, bearer)) or (
+            kind is SupplyKind.EACH and not bearer.ends_with_ball and bearer.place != bearer.ends_at
+        ):
+            found.append(_without_ball(round_, bearer))
+        elif kind is SupplyKind.NONE and bearer.ends_with_ball:
+            found.append(
+                mend(
+                    "ball-stranded",
+                    f"{bearer.role} ends the round at {bearer.ends_at} with the ball, and {bearer.ends_at} has no use for it.",
+                    _last_span(round_, bearer),
+                    f"Say where the ball goes next, or give {bearer.ends_at} balls to start with.",
+                )
+            )
+    return found
+
+
+def _never_had(round_: Round, bearer: Bearer) -> bool:
+    return not any(act.bearer == bearer.number and (act.flight or act.with_ball) for act in round_.acts)
+
+
+def _without_ball(round_: Round, bearer: Bearer) -> Problem:
+    return mend(
+        "comes-without-ball",
+        f"At {bearer.ends_at} everybody has a ball, and {bearer.role} comes there without one.",
+        _last_span(round_, bearer),
+        f"Let {bearer.role} bring a ball, or give {bearer.ends_at} a number of balls instead of a ball each.",
+    )
+
+
+def _last_span(round_: Round, bearer: Bearer) -> Span | None:
+    spans = [act.span for act in round_.acts if act.bearer == bearer.number and act.span is not None]
+    return spans[-1] if spans else None
+
+
+def _contest_ball(case: Case) -> tuple[Problem, ...]:
+    """After each ending of a contest somebody takes the ball to where the round takes it from."""
+    if not case.contest:
+        return ()
+    round_ = case.rounds[0]
+    sources = [act.takes_from for act in round_.acts if act.takes_from and not _is_adult(case, act.takes_from)]
+    contest = round_.contest
+    if not sources or contest is None:
+        return ()
+    return tuple(_no_ball_home(outcome, sources[0]) for outcome in contest.outcomes if not _brings(outcome))
+
+
+def _brings(outcome: Outcome) -> bool:
+    return bool(outcome.ball_to) or any(move.brings_ball_to for move in outcome.moves)
+
+
+def _no_ball_home(outcome: Outcome, source: str) -> Problem:
+    ends = "/".join(ending.value for ending in outcome.endings)
+    who = outcome.moves[0].who if outcome.moves else "..."
+    return mend(
+        "ball-stranded",
+        f'When it ends with "{ends}" nobody takes the ball back to {source}.',
+        outcome.span,
+        f'Write "{who} takes the ball to {source} and joins ...".',
+    )
+
+
+CHECKS = (
+    Check(
+        codes=("balls-run-out", "ball-stranded", "comes-without-ball"),
+        why="A ball that is not where the next round needs it stops the group; somebody always runs after it.",
+        run=balls_conserved,
+    ),
+)

@@ -1,0 +1,159 @@
+"""Shots and firm passes across a way back, from the exact tracks; reads what was rehearsed."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from conewright.checks.case import AfterCheck, Case, look, mend
+from conewright.model.geometry import Point, distance_m, nearest_on_segment
+from conewright.model.problem import Problem, Span
+from conewright.model.rehearsed import BallTrack, Flight, FlightKind, Knot, PersonTrack, Rehearsal, Spell
+
+STRUCK = frozenset({FlightKind.SHOT, FlightKind.FIRM})
+JOINING_M = 1.5  # at the very end of a way back a child stands in line beside the passer: that is no crossing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meeting:
+    """The nearest a struck ball and a child on its way back come: metres and seconds apart, where, in which round."""
+
+    flight: Flight
+    spell: Spell
+    gap_m: float
+    gap_s: float
+    where: Point
+
+
+def shots_across(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
+    """The worst meeting of each shot or firm pass with a way back."""
+    reach_m = case.figures.value("lane_gap_m")
+    reach_s = case.figures.value("lane_gap_s")
+    worst: dict[int, Meeting] = {}
+    for ball in rehearsal.balls:
+        for flight in ball.flights:
+            if flight.kind not in STRUCK:
+                continue
+            for person in rehearsal.people:
+                for meeting in _meetings(flight, ball, person, reach_m):
+                    known = worst.get(flight.act)
+                    if known is None or meeting.gap_s < known.gap_s:
+                        worst[flight.act] = meeting
+    return tuple(problem for act in sorted(worst) if (problem := _finding(case, worst[act], reach_s)) is not None)
+
+
+def _meetings(flight: Flight, ball: BallTrack, person: PersonTrack, reach_m: float) -> list[Meeting]:
+    start, end = flight.knots[0], flight.knots[-1]
+    found = []
+    for spell in person.spells:
+        if not spell.way_back or spell.round not in (flight.round - 1, flight.round, flight.round + 1):
+            continue
+        if _is_own(flight, spell, person):
+            continue
+        nearest = _nearest(start, end, person.knots, spell)
+        if nearest is not None and nearest[0] <= reach_m:
+            gap_m, gap_s, where = nearest
+            found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
+    return found
+
+
+def _is_own(flight: Flight, spell: Spell, person: PersonTrack) -> bool:
+    """The passer's own run after its pass starts on the ball's way and is never in front of it."""
+    return spell.round == flight.round and spell.step == flight.step and _near_start(flight, person, spell)
+
+
+def _near_start(flight: Flight, person: PersonTrack, spell: Spell) -> bool:
+    first = _at(person.knots, spell.start_s)
+    return distance_m(first, Point(flight.knots[0].x_m, flight.knots[0].y_m)) < JOINING_M
+
+
+def _at(knots: tuple[Knot, ...], time_s: float) -> Point:
+    for before, after in pairwise(knots):
+        if before.time_s <= time_s <= after.time_s:
+            share = (time_s - before.time_s) / (after.time_s - before.time_s) if after.time_s > before.time_s else 0.0
+            return Point(before.x_m + (after.x_m - before.x_m) * share, before.y_m + (after.y_m - before.y_m) * share)
+    return Point(knots[-1].x_m, knots[-1].y_m)
+
+
+def _nearest(start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell) -> tuple[float, float, Point] | None:
+    """Where the ball's line and the child's way come nearest: metres apart, seconds apart, the spot."""
+    ball_start, ball_end = Point(start.x_m, start.y_m), Point(end.x_m, end.y_m)
+    length = distance_m(ball_start, ball_end)
+    last = _at(knots, spell.end_s)
+    best: tuple[float, float, Point] | None = None
+    for before, after in pairwise(knots):
+        if after.time_s < spell.start_s or before.time_s > spell.end_s:
+            continue
+        spot, near = _closest(ball_start, ball_end, Point(before.x_m, before.y_m), Point(after.x_m, after.y_m))
+        if distance_m(near, last) < JOINING_M:
+            continue
+        gap_m = distance_m(spot, near)
+        whole = distance_m(Point(before.x_m, before.y_m), Point(after.x_m, after.y_m))
+        share = distance_m(Point(before.x_m, before.y_m), near) / whole if whole else 0.0
+        there_s = before.time_s + (after.time_s - before.time_s) * share
+        ball_share = distance_m(ball_start, spot) / length if length else 0.0
+        gap_s = abs(start.time_s + (end.time_s - start.time_s) * ball_share - there_s)
+        if best is None or (gap_m, gap_s) < best[:2]:
+            best = (gap_m, gap_s, near)
+    return best
+
+
+def _closest(a: Point, b: Point, c: Point, d: Point) -> tuple[Point, Point]:
+    """The nearest points of two straight pieces: where they cross, else from one of the four ends."""
+    crossing = _crossing(a, b, c, d)
+    if crossing is not None:
+        return crossing, crossing
+    pairs = (
+        (a, nearest_on_segment(a, c, d)),
+        (b, nearest_on_segment(b, c, d)),
+        (nearest_on_segment(c, a, b), c),
+        (nearest_on_segment(d, a, b), d),
+    )
+    return min(pairs, key=lambda pair: distance_m(*pair))
+
+
+def _crossing(a: Point, b: Point, c: Point, d: Point) -> Point | None:
+    across = (b.x_m - a.x_m) * (d.y_m - c.y_m) - (b.y_m - a.y_m) * (d.x_m - c.x_m)
+    if abs(across) < 1e-12:
+        return None
+    t = ((c.x_m - a.x_m) * (d.y_m - c.y_m) - (c.y_m - a.y_m) * (d.x_m - c.x_m)) / across
+    u = ((c.x_m - a.x_m) * (b.y_m - a.y_m) - (c.y_m - a.y_m) * (b.x_m - a.x_m)) / across
+    if 0 <= t <= 1 and 0 <= u <= 1:
+        return Point(a.x_m + (b.x_m - a.x_m) * t, a.y_m + (b.y_m - a.y_m) * t)
+    return None
+
+
+def _finding(case: Case, meeting: Meeting, reach_s: float) -> Problem | None:
+    flight, spell = meeting.flight, meeting.spell
+    shot = flight.kind is FlightKind.SHOT
+    together = meeting.gap_s <= reach_s
+    if not shot and not together:
+        return None
+    what = "shot" if shot else "firm pass"
+    whose = f"the way back after step {spell.step}" if spell.step else "the way to the next place"
+    where = f"{meeting.gap_m:.1f} m, {meeting.gap_s:.1f} s apart" if together else f"{meeting.gap_s:.1f} s apart"
+    message = f"The {what} in step {flight.step} crosses {whose} ({where})."
+    hint = _remedy(case, flight.act, meeting)
+    code = "shot-across-way-back" if shot else "pass-across-way-back"
+    make = mend if shot and together else look
+    return make(code, message, _span(case, flight.act), hint)
+
+
+def _remedy(case: Case, act: int, meeting: Meeting) -> str:
+    return (
+        f'Send them the other way round: "... round the outside", or let the next round start later '
+        f'("The next round starts when the shot is over"). They meet near {meeting.where.x_m:.0f}, '
+        f"{meeting.where.y_m:.0f}."
+    )
+
+
+def _span(case: Case, act: int) -> Span | None:
+    acts = case.rounds[0].acts
+    return acts[act].span if 0 <= act < len(acts) else None
+
+
+AFTER_CHECKS = (
+    AfterCheck(
+        codes=("shot-across-way-back", "pass-across-way-back"),
+        why="A child that walks back through the shooting line is hit sooner or later.",
+        run=shots_across,
+    ),
+)
