@@ -1,0 +1,1 @@
+"""Runs Conewright from the command line."""

@@ -1,0 +1,1 @@
+"""Keeps what must be kept: files, the database and the figures that ship with Conewright."""
