@@ -120,7 +120,7 @@ def set_up(root: Path, lock: str) -> None:
     wanted = stamp((root / lock).read_bytes(), sys.version, str(root))
     if python_in(venv).exists() and text_of(mark) == wanted:
         return
-    print(f"Making ready what {lock} names. This happens once, and after a change.", flush=True)
+    print(f"Making Conewright ready by {lock}. This happens once, and after a change of it.", flush=True)
     if not (python_in(venv).exists() and venv_fits(text_of(venv / "pyvenv.cfg"), sys.version_info[:2])):
         make_venv(venv)
     mark.unlink(missing_ok=True)
@@ -380,9 +380,12 @@ def main(words: Sequence[str]) -> int:
         print(complaint, file=sys.stderr)
         return 1
     asked, rest = split_words(words)
-    if asked in ("help", "wrong"):
-        print(USAGE if asked == "help" else f"There is no word {rest[0]!r}.\n{USAGE}", end="")
-        return 0 if asked == "help" else 2
+    if asked == "help":
+        print(USAGE, end="")
+        return 0
+    if asked == "wrong":
+        print(f"There is no word {rest[0]!r}.\n{USAGE}", end="", file=sys.stderr)
+        return 2
     try:
         if asked == "test":
             return run_checks(rest)

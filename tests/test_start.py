@@ -39,8 +39,8 @@ def test_words(words: list[str], asked: tuple[str, tuple[str, ...]]) -> None:
 def test_an_unknown_word_is_answered_with_the_usage_and_exit_code_2() -> None:
     done = subprocess.run([sys.executable, start.__file__, "fly"], capture_output=True, text=True, check=False)
     assert done.returncode == 2
-    assert "'fly'" in done.stdout
-    assert start.USAGE in done.stdout
+    assert "'fly'" in done.stderr
+    assert start.USAGE in done.stderr
 
 
 @pytest.mark.parametrize("version", [(3, 11, 0), (3, 12, 1), (4, 0, 0)])
