@@ -89,7 +89,7 @@ def _ends_with(case: Case, round_: Round) -> list[Problem]:
             found.append(
                 mend(
                     "ball-stranded",
-                    f"{bearer.role} ends the round at {bearer.ends_at} with the ball, and {bearer.ends_at} has no use for it.",
+                    f"{bearer.role} ends the round at {bearer.ends_at} with a ball that nobody there needs.",
                     _last_span(round_, bearer),
                     f"Say where the ball goes next, or give {bearer.ends_at} balls to start with.",
                 )

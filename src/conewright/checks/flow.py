@@ -1,4 +1,4 @@
-"""Rotation closes: every place holds the same number after a round, or after one of each side; must not know of time."""
+"""Rotation closes: every place holds as many after a round as before, or after one of each side; knows no time."""
 
 from collections import Counter
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from conewright.model.rehearsed import Gain, PaceReport
+from conewright.rehearsal.moments import Node
 from conewright.rehearsal.recursion import Play
 
 GAIN_STEP_S = 0.1
@@ -34,12 +35,12 @@ def deciding_circuit(play: Play) -> Circuit | None:
     seen: dict[tuple[int, str, int], int] = {}
     best: tuple[float, int, int] | None = None
     for position, node in enumerate(chain):
-        key = (*play.labels[node], play.at_round[node] % period)
+        key = (node.act, node.stage, node.round % period)
         if key in seen:
             later = chain[seen[key]]
-            rounds = play.at_round[later] - play.at_round[node]
+            rounds = later.round - node.round
             if rounds > 0:
-                ratio = (play.times[later] - play.times[node]) / rounds
+                ratio = (later.time_s - node.time_s) / rounds
                 if best is None or ratio > best[0] + 1e-12:
                     best = (ratio, seen[key], position)
         seen[key] = position
@@ -48,26 +49,26 @@ def deciding_circuit(play: Play) -> Circuit | None:
     ratio, first, last = best
     return Circuit(
         cycle_s=ratio,
-        rounds=play.at_round[chain[first]] - play.at_round[chain[last]],
-        stages=_stages(play, chain[first : last + 1]),
+        rounds=chain[first].round - chain[last].round,
+        stages=_stages(chain[first : last + 1]),
     )
 
 
-def _chain(play: Play, node: int) -> list[int]:
+def _chain(play: Play, number: int) -> list[Node]:
     chain = []
-    while node >= 0:
+    while number >= 0:
+        node = play.moments.nodes[number]
         chain.append(node)
-        node = play.causes[node]
+        number = node.cause
     return chain
 
 
-def _stages(play: Play, chain: list[int]) -> tuple[tuple[int, str, float], ...]:
+def _stages(chain: list[Node]) -> tuple[tuple[int, str, float], ...]:
     stages = []
     for later, earlier in pairwise(chain):
-        seconds = play.times[later] - play.times[earlier]
+        seconds = later.time_s - earlier.time_s
         if seconds > 0:
-            act, stage = play.labels[later]
-            stages.append((act, stage, seconds))
+            stages.append((later.act, later.stage, seconds))
     return tuple(reversed(stages))
 
 

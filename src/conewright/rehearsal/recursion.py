@@ -7,12 +7,11 @@ place, a ball is taken in the order in which balls came.
 """
 
 from dataclasses import dataclass, field
-from itertools import pairwise
 from math import lcm
 from typing import NamedTuple
 
-from conewright.model.exercise import Event, Exercise, Pace, Rotation, Script, SideOrder, SupplyKind, Trigger, Verb
-from conewright.model.geometry import ORIGIN, Point, distance_m, nearest_on_segment, path_length_m
+from conewright.model.exercise import Event, Exercise, Pace, Rotation, Script, SideOrder, SupplyKind, Verb
+from conewright.model.geometry import Point, path_length_m
 from conewright.model.ground import outside_path
 from conewright.model.layout import standing
 from conewright.model.problem import Problem, Severity, Span
@@ -26,19 +25,14 @@ from conewright.rehearsal.durations import (
     starts_by_event,
     time_round,
 )
+from conewright.rehearsal.moments import Moment, Moments
 from conewright.rehearsal.rolling import roll
+from conewright.rehearsal.triggers import Sight
 
 LONG_READY_S = -1000.0  # who stands at a place at the start has stood there for long, balls set
 MOST_ROUNDS = 600
 LEAST_ROUNDS = 12
 STILL_ROUNDS = 40  # so many rounds in which no time passes mean that none ever will
-
-
-class Moment(NamedTuple):
-    """A time and the node that carries it."""
-
-    time_s: float
-    node: int
 
 
 class Waiting(NamedTuple):
@@ -75,10 +69,7 @@ class Play:
     child: Pupil
     size: int
     bout_s: float
-    times: list[float] = field(default_factory=list)
-    causes: list[int] = field(default_factory=list)
-    labels: list[tuple[int, str]] = field(default_factory=list)
-    at_round: list[int] = field(default_factory=list)
+    moments: Moments = field(default_factory=Moments)
     lines: dict[str, list[Waiting]] = field(default_factory=dict)
     left: dict[str, Moment] = field(default_factory=dict)
     stock: dict[str, list[tuple[float, int, int]]] = field(default_factory=dict)
@@ -96,12 +87,10 @@ class Play:
     order: int = 0
     round: int = 0
     now: TimedRound = field(init=False)
+    sight: Sight = field(init=False)
     bound: dict[int, int] = field(default_factory=dict)
     free: dict[int, Moment] = field(default_factory=dict)
     ball_at: dict[int, Moment] = field(default_factory=dict)
-    events: dict[tuple[Event, str], Moment] = field(default_factory=dict)
-    steps: dict[int, Moment] = field(default_factory=dict)
-    moves: dict[str, list[tuple[Moment, TimedAct]]] = field(default_factory=dict)
     loose: list[tuple[Moment, int, Point]] = field(default_factory=list)
     group_start: dict[int, Moment] = field(default_factory=dict)
     ball_ends: list[Moment] = field(default_factory=list)  # of acts that keep the round running
@@ -110,28 +99,6 @@ class Play:
     step_up_s: float = 0.0
     hand_over_s: float = 0.0
 
-    # --- nodes ----------------------------------------------------------------------------------------------------
-
-    def plus(self, moment: Moment, seconds: float, act: int, stage: str) -> Moment:
-        """The moment so many seconds later."""
-        return self._node(moment.time_s + seconds, moment.node, act, stage)
-
-    def latest(self, moments: list[Moment], act: int, stage: str) -> Moment:
-        """The last of some moments, remembering which."""
-        last = moments[0]
-        for moment in moments:
-            if moment.time_s > last.time_s:
-                last = moment
-        return self._node(last.time_s, last.node, act, stage)
-
-    def _node(self, time_s: float, cause: int, act: int, stage: str) -> Moment:
-        node = len(self.times)
-        self.times.append(time_s)
-        self.causes.append(cause)
-        self.labels.append((act, stage))
-        self.at_round.append(self.round)
-        return Moment(time_s, node)
-
     # --- the start ------------------------------------------------------------------------------------------------
 
     def set_out(self) -> None:
@@ -139,7 +106,7 @@ class Play:
         self.step_up_s = self.child.run_s(STEP_UP_M, pace=Pace.RUN)
         soft = roll(self.child.short_m_s, self.child.ground).travel_time_s(HAND_OVER_M)
         self.hand_over_s = soft or 0.0
-        origin = self._node(LONG_READY_S, -1, -1, "start")
+        origin = self.moments.node(LONG_READY_S, -1, -1, "start")
         counts = standing(self.exercise, self.size)
         for place in self.exercise.places:
             for rank in range(counts.get(place.name, 0) if not place.adult else 1):
@@ -165,7 +132,7 @@ class Play:
         """Play rounds until the bout is over and enough of them are there to know the long run."""
         self.set_out()
         least = LEAST_ROUNDS * self.period()
-        next_start = self._node(0.0, -1, -1, "round")
+        next_start = self.moments.node(0.0, -1, -1, "round")
         still = 0
         while self.round < MOST_ROUNDS and (self.round < least or next_start.time_s <= self.bout_s):
             self.starts.append(next_start)
@@ -178,6 +145,7 @@ class Play:
                 self._problem("no-time", "No time passes from round to round.", self.script.span, "Say what is done.")
                 return
             self.round += 1
+            self.moments.round = self.round
 
     def period(self) -> int:
         """After how many rounds the same acts come again: the sides in turn, and rotations every so many rounds."""
@@ -198,8 +166,14 @@ class Play:
     def _play_round(self, start: Moment) -> bool:
         self.side_of.append(self._side(start.time_s))
         self.now = self.rounds[self.side_of[-1]]
-        self.bound, self.free, self.ball_at, self.events = {}, {}, {}, {}
-        self.steps, self.moves, self.loose, self.group_start = {}, {}, [], {}
+        self.bound, self.free, self.ball_at, self.loose, self.group_start = {}, {}, {}, [], {}
+        self.sight = Sight(
+            exercise=self.exercise,
+            child=self.child,
+            moments=self.moments,
+            start=start,
+            places=dict(self.now.round.places),
+        )
         self.ball_ends, self.act_ends = [], []
         for act in self.now.acts:
             if not self._play(act, start):
@@ -221,8 +195,9 @@ class Play:
             if bearer.ends_with_ball and person in self.holding and kind in (SupplyKind.BALL, SupplyKind.STOCK):
                 ball = self.ball_at[bearer.number]
                 self.stock.setdefault(bearer.place, []).append((ball.time_s, self.holding.pop(person), ball.node))
-        end = self.latest(self.ball_ends or self.act_ends or [start], -1, "end")
+        end = self.moments.latest(self.ball_ends or self.act_ends or [start], -1, "end")
         self.ends.append(end)
+        self.sight.end = end
         for number, rotation in enumerate(self.script.rotations):
             if self._is_due(rotation, end.time_s):
                 self._rotate(rotation, end, number)
@@ -248,8 +223,8 @@ class Play:
                 continue
             path = outside_path(self.exercise, place.at, goal.at)
             seconds = self.child.run_s(path_length_m(path), pace=Pace.JOG)
-            ready = self.latest([end, Moment(head.time_s, head.node)], -1, "change")
-            there = self.plus(ready, seconds, -1, f"{move.who} changing to {move.to}")
+            ready = self.moments.latest([end, Moment(head.time_s, head.node)], -1, "change")
+            there = self.moments.plus(ready, seconds, -1, f"{move.who} changing to {move.to}")
             self.left[move.who] = ready
             self._queue(move.to, there, head.person)
             played = Played(number=-1, step=0, bearer=-1, verb=Verb.RUN, path=path, implied=True, way_back=True)
@@ -272,15 +247,15 @@ class Play:
         next_round = self.script.next_round
         trigger = next_round.trigger if next_round else None
         flying = next_round.in_flight if next_round and next_round.in_flight else (2 if trigger else 1)
-        seen = self._seen(trigger) if trigger else None
-        if seen is None:
-            seen = self.ends[-1] if trigger is None or trigger.event is not Event.TOGETHER else self.starts[-1]
-        moments = [seen]
+        shown = self.sight.when(trigger) if trigger else None
+        if shown is None:
+            shown = self.ends[-1] if trigger is None or trigger.event is not Event.TOGETHER else self.starts[-1]
+        moments = [shown]
         if self.round + 1 - flying >= 0:
             moments.append(self.ends[self.round + 1 - flying])
         moments.append(self.starts[-1])
-        start = self.latest(moments, -1, "round")
-        self.at_round[start.node] = self.round + 1
+        start = self.moments.latest(moments, -1, "round")
+        self.moments.move_to_round(start, self.round + 1)
         return start
 
     # --- who ------------------------------------------------------------------------------------------------------
@@ -301,8 +276,8 @@ class Play:
         if gone is None or head.stands:
             ready = came
         else:
-            ready = self.latest(
-                [came, self.plus(gone, self.step_up_s, -1, f"the next at {bearer.place} stepping up")],
+            ready = self.moments.latest(
+                [came, self.moments.plus(gone, self.step_up_s, -1, f"the next at {bearer.place} stepping up")],
                 -1,
                 f"the next at {bearer.place}",
             )
@@ -310,7 +285,7 @@ class Play:
                 ready = came
         self.free[number] = ready
         self.ball_at[number] = ready
-        self.events[(Event.READY, bearer.place)] = ready
+        self.sight.saw(Event.READY, bearer.place, ready)
         if head.person >= 0:
             self.roles.append((self.round, head.person, bearer.place))
         return True
@@ -367,7 +342,7 @@ class Play:
         stock.sort()
         time_s, ball, node = stock.pop(0)
         self.holding[person] = ball
-        self.ball_at[act.bearer] = self.latest(
+        self.ball_at[act.bearer] = self.moments.latest(
             [self.free[act.bearer], Moment(time_s, node)], act.played.number, "the ball coming"
         )
         return ball
@@ -379,15 +354,15 @@ class Play:
             return self.free[act.bearer]
         ball_at = self.ball_at[act.bearer]
         both = ball_at if ball_at.time_s >= self.free[act.bearer].time_s else self.free[act.bearer]
-        return self.plus(both, act.prepare_s, number, "preparing") if act.prepare_s else both
+        return self.moments.plus(both, act.prepare_s, number, "preparing") if act.prepare_s else both
 
     def _begin(self, act: TimedAct, start: Moment, ready: Moment) -> Moment:
         number = act.played.number
         if act.group >= 0:
             if act.group not in self.group_start:
                 self.group_start[act.group] = self._together(act, start)
-            return self.latest([ready, self.group_start[act.group]], number, "go")
-        return self.latest([ready, *self._signals(act, start)], number, "go")
+            return self.moments.latest([ready, self.group_start[act.group]], number, "go")
+        return self.moments.latest([ready, *self._signals(act, start)], number, "go")
 
     def _signals(self, act: TimedAct, start: Moment) -> list[Moment]:
         """The moments beside its own readiness that an act waits for."""
@@ -396,19 +371,19 @@ class Play:
         if not act.played.implied and act.played.verb is not Verb.CALL:
             signals.append(self._react(start, number))
         if act.played.start is not None:
-            seen = self._seen(act.played.start)
-            if seen is None:
+            shown = self.sight.when(act.played.start)
+            if shown is None:
                 self._unseen(act.played)
             elif starts_by_event(act.played.start.event):
-                signals.append(self._react(seen, number))
+                signals.append(self._react(shown, number))
             else:
-                signals.append(seen)
+                signals.append(shown)
         if act.kick and act.receiver >= 0 and not act.ahead and act.receiver != act.bearer:
             signals.append(self.free[act.receiver])
         return signals
 
     def _react(self, moment: Moment, act: int) -> Moment:
-        return self.plus(moment, self.child.reaction_s, act, "reacting")
+        return self.moments.plus(moment, self.child.reaction_s, act, "reacting")
 
     def _together(self, act: TimedAct, start: Moment) -> Moment:
         moments = []
@@ -420,29 +395,29 @@ class Play:
             if other.needs_ball and self._take(other) is None:
                 continue
             moments += [self._ready(other, start), *self._signals(other, start)]
-        return self.latest(moments or [start], act.played.number, "together")
+        return self.moments.latest(moments or [start], act.played.number, "together")
 
     def _kick(self, act: TimedAct, ready: Moment, begun: Moment, ball: int) -> None:
         number, person = act.played.number, self.bound[act.bearer]
         bearer = self.now.round.bearers[act.bearer]
-        there = self.plus(begun, act.flight_s, number, "flight")
+        there = self.moments.plus(begun, act.flight_s, number, "flight")
         self.holding.pop(person, None)
         self.released = begun
-        self.events[(Event.RELEASED, bearer.place)] = begun
+        self.sight.saw(Event.RELEASED, bearer.place, begun)
         if act.played.verb is Verb.SHOOT:
-            self.events[(Event.SHOT, bearer.place)] = begun
+            self.sight.saw(Event.SHOT, bearer.place, begun)
             over = there
             if any(place.keeper for place in self.exercise.places):
-                over = self.plus(there, self.child.keeper_ready_s, number, "the keeper standing up")
-            self.events[(Event.OVER, bearer.place)] = over
+                over = self.moments.plus(there, self.child.keeper_ready_s, number, "the keeper standing up")
+            self.sight.saw(Event.OVER, bearer.place, over)
         receiver = self.bound[act.receiver] if act.receiver >= 0 else -1
-        self.free[act.bearer] = self.plus(begun, act.still_s, number, "follow-through")
+        self.free[act.bearer] = self.moments.plus(begun, act.still_s, number, "follow-through")
         if act.receiver >= 0:
             self.ball_at[act.receiver] = there
             self.holding[receiver] = ball
             self._controlled(act.receiver, there)
             if not act.ahead:
-                self.free[act.receiver] = self.latest([self.free[act.receiver], there], number, "receiving")
+                self.free[act.receiver] = self.moments.latest([self.free[act.receiver], there], number, "receiving")
         else:
             self.loose.append((there, ball, act.played.flight[-1]))
         self._step(act, there)
@@ -450,16 +425,16 @@ class Play:
 
     def _controlled(self, number: int, moment: Moment) -> None:
         bearer = self.now.round.bearers[number]
-        self.events[(Event.CONTROLLED, bearer.place)] = moment
-        self.events[(Event.BACK, bearer.place)] = moment
+        self.sight.saw(Event.CONTROLLED, bearer.place, moment)
+        self.sight.saw(Event.BACK, bearer.place, moment)
 
     def _meet(self, act: TimedAct) -> None:
         """The run onto a ball played ahead: it starts as the ball leaves, and both are there when the later is."""
         number, person = act.played.number, self.bound[act.bearer]
         kick = self.done[-1]
-        go = self.latest([self.free[act.bearer], self._react(self.released, number)], number, "go")
-        run = self.plus(go, act.turn_s + act.move_s, number, "moving")
-        met = self.latest([self.ball_at[act.bearer], run], number, "meeting the ball")
+        go = self.moments.latest([self.free[act.bearer], self._react(self.released, number)], number, "go")
+        run = self.moments.plus(go, act.turn_s + act.move_s, number, "moving")
+        met = self.moments.latest([self.ball_at[act.bearer], run], number, "meeting the ball")
         self.ball_at[act.bearer] = self.free[act.bearer] = met
         self._controlled(act.bearer, met)
         self.done[-1] = kick._replace(end_s=met.time_s)
@@ -472,15 +447,15 @@ class Play:
         bearer = self.now.round.bearers[act.bearer]
         if act.played.verb is Verb.FETCH:
             ball, begun = self._fetch(act, begun)
-        end = self.plus(begun, act.turn_s + act.move_s, number, "moving")
+        end = self.moments.plus(begun, act.turn_s + act.move_s, number, "moving")
         self.free[act.bearer] = end
         self._leave(act, begun)
-        self.events[(Event.STARTED, bearer.place)] = begun
-        self.events[(Event.ARRIVED, bearer.place)] = end
+        self.sight.saw(Event.STARTED, bearer.place, begun)
+        self.sight.saw(Event.ARRIVED, bearer.place, end)
         if act.needs_ball or act.played.verb is Verb.FETCH:
             self.ball_at[act.bearer] = end
             self.holding[person] = ball
-        self.moves.setdefault(bearer.place, []).append((begun, act))
+        self.sight.moves.setdefault(bearer.place, []).append((begun, act))
         if not act.played.way_back or act.needs_ball:
             self._step(act, end)
         self._arrive(act, end, person)
@@ -491,17 +466,17 @@ class Play:
         if not self.loose:
             return -1, begun
         lies, ball, _ = self.loose.pop()
-        early = self.plus(lies, -(act.turn_s + act.move_s), act.played.number, "the ball coming to rest")
-        return ball, self.latest([begun, early], act.played.number, "go")
+        early = self.moments.plus(lies, -(act.turn_s + act.move_s), act.played.number, "the ball coming to rest")
+        return ball, self.moments.latest([begun, early], act.played.number, "go")
 
     def _still(self, act: TimedAct, ready: Moment, begun: Moment, ball: int) -> None:
         number, person = act.played.number, self.bound[act.bearer]
-        end = self.plus(begun, act.still_s, number, "turning" if act.played.verb is Verb.TURN else "doing")
+        end = self.moments.plus(begun, act.still_s, number, "turning" if act.played.verb is Verb.TURN else "doing")
         self.free[act.bearer] = end
         if act.played.verb is Verb.TURN:
             self.ball_at[act.bearer] = end
         bearer = self.now.round.bearers[act.bearer]
-        self.events[(Event.STARTED, bearer.place)] = begun
+        self.sight.saw(Event.STARTED, bearer.place, begun)
         self._step(act, end)
         self.done.append(Done(self.round, number, person, ball, ready.time_s, begun.time_s, end.time_s, -1, -1))
 
@@ -521,64 +496,19 @@ class Play:
         if person in self.holding and place.supply.kind in (SupplyKind.BALL, SupplyKind.STOCK):
             ball = end
             if place.supply.kind is SupplyKind.BALL and waiting:
-                ball = self.plus(end, self.hand_over_s, act.played.number, "handing the ball over")
+                ball = self.moments.plus(end, self.hand_over_s, act.played.number, "handing the ball over")
             self.stock.setdefault(name, []).append((ball.time_s, self.holding.pop(person), ball.node))
             self._step(act, ball)
-        self.events[(Event.BACK, name)] = end
+        self.sight.saw(Event.BACK, name, end)
 
     def _step(self, act: TimedAct, moment: Moment) -> None:
-        step = act.played.step
         played = act.played
         home = played.implied and (played.way_back or played.verb is Verb.FETCH)
         if (act.kick or act.needs_ball or act.meets) and not home:
             self.ball_ends.append(moment)
         elif not home:
             self.act_ends.append(moment)
-        known = self.steps.get(step)
-        if known is None or known.time_s < moment.time_s:
-            self.steps[step] = moment
-
-    # --- triggers -------------------------------------------------------------------------------------------------
-
-    def _seen(self, trigger: Trigger) -> Moment | None:
-        """When an event of this round is seen; None where it has not happened."""
-        moment = self._event(trigger)
-        if moment is None or not trigger.delay_s:
-            return moment
-        return self.plus(moment, trigger.delay_s, -1, "the pause asked for")
-
-    def _event(self, trigger: Trigger) -> Moment | None:
-        if trigger.event is Event.STEP:
-            return self.steps.get(trigger.step or 0)
-        if trigger.event in (Event.CALL, Event.TOGETHER):
-            return self.starts[-1] if trigger.event is Event.TOGETHER or not self._round_is_over() else self.ends[-1]
-        words = dict(self.now.round.places)
-        name = words.get(trigger.who, trigger.who) or words.get(trigger.name, trigger.name)
-        if trigger.event in (Event.HALFWAY, Event.PASSED) or (trigger.event is Event.ARRIVED and trigger.name):
-            return self._on_the_way(trigger, name)
-        return self.events.get((trigger.event, name))
-
-    def _round_is_over(self) -> bool:
-        return len(self.ends) > self.round
-
-    def _on_the_way(self, trigger: Trigger, name: str) -> Moment | None:
-        moves = self.moves.get(name, [])
-        if not moves:
-            return None
-        if trigger.event is Event.HALFWAY:
-            begun, act = moves[-1]
-            return self._along(begun, act, act.length_m / 2)
-        place, thing = self.exercise.place(trigger.name), self.exercise.thing(trigger.name)
-        spot = place.at if place else thing.at if thing else ORIGIN
-        begun, act, length = min(
-            ((begun, act, _length_to(act.played.path, spot)) for begun, act in moves), key=lambda found: found[2][1]
-        )
-        return self._along(begun, act, length[0])
-
-    def _along(self, begun: Moment, act: TimedAct, length_m: float) -> Moment:
-        dribbled = act.needs_ball
-        seconds = act.turn_s + self.child.run_s(length_m, pace=act.pace, with_ball=dribbled)
-        return self.plus(begun, seconds, act.played.number, "on the way")
+        self.sight.step_ends(played.step, moment)
 
     def _unseen(self, played: Played) -> None:
         known = any(problem.where == played.span and problem.code == "never-happens" for problem in self.problems)
@@ -594,18 +524,6 @@ class Play:
 def _turn(waiting: Waiting) -> tuple[bool, float, int]:
     """Whose turn it is at a place: the head that never left, then who came first."""
     return not waiting.stands, waiting.time_s, waiting.order
-
-
-def _length_to(path: tuple[Point, ...], spot: Point) -> tuple[float, float]:
-    """How far along a path it comes nearest to a spot, and how near, metres."""
-    best, walked = (0.0, float("inf")), 0.0
-    for start, end in pairwise(path):
-        near = nearest_on_segment(spot, start, end)
-        gap = distance_m(spot, near)
-        if gap < best[1]:
-            best = (walked + distance_m(start, near), gap)
-        walked += distance_m(start, end)
-    return best
 
 
 def played_out(exercise: Exercise, rounds: tuple[Round, ...], child: Pupil, *, size: int, bout_s: float) -> Play | None:
