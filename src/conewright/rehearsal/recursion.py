@@ -27,22 +27,13 @@ from conewright.rehearsal.durations import (
 )
 from conewright.rehearsal.moments import Moment, Moments
 from conewright.rehearsal.rolling import roll
+from conewright.rehearsal.tokens import Balls, Lines
 from conewright.rehearsal.triggers import Sight
 
 LONG_READY_S = -1000.0  # who stands at a place at the start has stood there for long, balls set
 MOST_ROUNDS = 600
 LEAST_ROUNDS = 12
 STILL_ROUNDS = 40  # so many rounds in which no time passes mean that none ever will
-
-
-class Waiting(NamedTuple):
-    """Somebody in a line: when it came, in which order, who, whether it is still the head from before."""
-
-    time_s: float
-    order: int
-    person: int
-    node: int
-    stands: bool
 
 
 class Done(NamedTuple):
@@ -70,11 +61,8 @@ class Play:
     size: int
     bout_s: float
     moments: Moments = field(default_factory=Moments)
-    lines: dict[str, list[Waiting]] = field(default_factory=dict)
-    left: dict[str, Moment] = field(default_factory=dict)
-    stock: dict[str, list[tuple[float, int, int]]] = field(default_factory=dict)
-    holding: dict[int, int] = field(default_factory=dict)  # person -> ball
-    came_to: dict[int, list[tuple[float, str]]] = field(default_factory=dict)
+    lines: Lines = field(default_factory=Lines)
+    supply: Balls = field(default_factory=Balls)
     done: list[Done] = field(default_factory=list)
     extra_acts: list[tuple[Played, int, float, str]] = field(default_factory=list)
     side_of: list[int] = field(default_factory=list)  # of each round
@@ -84,7 +72,6 @@ class Play:
     homes: list[str] = field(default_factory=list)
     balls: list[tuple[str, int]] = field(default_factory=list)  # first place and first holder (-1: lies there)
     roles: list[tuple[int, int, str]] = field(default_factory=list)  # round, person, place
-    order: int = 0
     round: int = 0
     now: TimedRound = field(init=False)
     sight: Sight = field(init=False)
@@ -110,21 +97,16 @@ class Play:
         counts = standing(self.exercise, self.size)
         for place in self.exercise.places:
             for rank in range(counts.get(place.name, 0) if not place.adult else 1):
-                person = len(self.homes) if not place.adult else -1 - len(self.lines)
+                person = len(self.homes) if not place.adult else -1 - len(self.lines.waiting)
                 if not place.adult:
                     self.homes.append(place.name)
-                self._queue(place.name, origin, person, stands=rank == 0)
+                self.lines.join(place.name, origin, person, stands=rank == 0)
                 if place.supply.kind is SupplyKind.EACH:
-                    self.holding[person] = len(self.balls)
+                    self.supply.held[person] = len(self.balls)
                     self.balls.append((place.name, person))
             for _ in range(place.supply.count if place.supply.kind is not SupplyKind.EACH else 0):
-                self.stock.setdefault(place.name, []).append((origin.time_s, len(self.balls), origin.node))
+                self.supply.lay(place.name, origin, len(self.balls))
                 self.balls.append((place.name, -1))
-
-    def _queue(self, name: str, moment: Moment, person: int, *, stands: bool = False) -> None:
-        self.order += 1
-        self.lines.setdefault(name, []).append(Waiting(moment.time_s, self.order, person, moment.node, stands))
-        self.came_to.setdefault(person, []).append((moment.time_s, name))
 
     # --- rounds ---------------------------------------------------------------------------------------------------
 
@@ -187,14 +169,12 @@ class Play:
             if person is None or not bearer.stays:
                 continue
             free = self.free[bearer.number]
-            self.order += 1
-            waiting = Waiting(free.time_s, -self.order, person, free.node, True)
-            self.lines.setdefault(bearer.place, []).append(waiting)
+            self.lines.join(bearer.place, free, person, stands=True)
             place = self.exercise.place(bearer.place)
             kind = place.supply.kind if place else SupplyKind.NONE
-            if bearer.ends_with_ball and person in self.holding and kind in (SupplyKind.BALL, SupplyKind.STOCK):
+            if bearer.ends_with_ball and person in self.supply.held and kind in (SupplyKind.BALL, SupplyKind.STOCK):
                 ball = self.ball_at[bearer.number]
-                self.stock.setdefault(bearer.place, []).append((ball.time_s, self.holding.pop(person), ball.node))
+                self.supply.lay(bearer.place, ball, self.supply.held.pop(person))
         end = self.moments.latest(self.ball_ends or self.act_ends or [start], -1, "end")
         self.ends.append(end)
         self.sight.end = end
@@ -211,12 +191,9 @@ class Play:
     def _rotate(self, rotation: Rotation, end: Moment, number: int) -> None:
         taken = []
         for move in rotation.moves:
-            line = self.lines.get(move.who, [])
-            if not line:
-                continue
-            head = min(line, key=_turn)
-            line.remove(head)
-            taken.append((move, head))
+            head = self.lines.take_head(move.who)
+            if head is not None:
+                taken.append((move, head))
         for move, head in taken:
             place, goal = self.exercise.place(move.who), self.exercise.place(move.to)
             if place is None or goal is None:
@@ -225,8 +202,8 @@ class Play:
             seconds = self.child.run_s(path_length_m(path), pace=Pace.JOG)
             ready = self.moments.latest([end, Moment(head.time_s, head.node)], -1, "change")
             there = self.moments.plus(ready, seconds, -1, f"{move.who} changing to {move.to}")
-            self.left[move.who] = ready
-            self._queue(move.to, there, head.person)
+            self.lines.left[move.who] = ready
+            self.lines.join(move.to, there, head.person)
             played = Played(number=-1, step=0, bearer=-1, verb=Verb.RUN, path=path, implied=True, way_back=True)
             self.extra_acts.append((played, head.person, seconds, move.to))
             self.done.append(
@@ -264,15 +241,13 @@ class Play:
         if number in self.bound:
             return True
         bearer = self.now.round.bearers[number]
-        line = self.lines.get(bearer.place)
-        if not line:
+        head = self.lines.take_head(bearer.place)
+        if head is None:
             self._absent(bearer.place, bearer.role, act.played)
             return False
-        head = min(line, key=_turn)
-        line.remove(head)
         self.bound[number] = head.person
         came = Moment(head.time_s, head.node)
-        gone = self.left.get(bearer.place)
+        gone = self.lines.left.get(bearer.place)
         if gone is None or head.stands:
             ready = came
         else:
@@ -327,11 +302,11 @@ class Play:
     def _take(self, act: TimedAct) -> int | None:
         """The ball the bearer uses; one from the place's supply where it has none. None: a problem was found."""
         person = self.bound[act.bearer]
-        if person in self.holding:
-            return self.holding[person]
+        if person in self.supply.held:
+            return self.supply.held[person]
         name = act.played.takes_from or self.now.round.bearers[act.bearer].place
-        stock = self.stock.get(name)
-        if not stock:
+        taken = self.supply.take(name)
+        if taken is None:
             self._problem(
                 "no-ball-left",
                 f"In round {self.round + 1} no ball is at {name} for {act.played.words} in step {act.played.step}.",
@@ -339,11 +314,10 @@ class Play:
                 f"Say who brings a ball to {name}, or give {name} more balls.",
             )
             return None
-        stock.sort()
-        time_s, ball, node = stock.pop(0)
-        self.holding[person] = ball
+        ball, since = taken
+        self.supply.held[person] = ball
         self.ball_at[act.bearer] = self.moments.latest(
-            [self.free[act.bearer], Moment(time_s, node)], act.played.number, "the ball coming"
+            [self.free[act.bearer], since], act.played.number, "the ball coming"
         )
         return ball
 
@@ -401,7 +375,7 @@ class Play:
         number, person = act.played.number, self.bound[act.bearer]
         bearer = self.now.round.bearers[act.bearer]
         there = self.moments.plus(begun, act.flight_s, number, "flight")
-        self.holding.pop(person, None)
+        self.supply.held.pop(person, None)
         self.released = begun
         self.sight.saw(Event.RELEASED, bearer.place, begun)
         if act.played.verb is Verb.SHOOT:
@@ -414,7 +388,7 @@ class Play:
         self.free[act.bearer] = self.moments.plus(begun, act.still_s, number, "follow-through")
         if act.receiver >= 0:
             self.ball_at[act.receiver] = there
-            self.holding[receiver] = ball
+            self.supply.held[receiver] = ball
             self._controlled(act.receiver, there)
             if not act.ahead:
                 self.free[act.receiver] = self.moments.latest([self.free[act.receiver], there], number, "receiving")
@@ -454,7 +428,7 @@ class Play:
         self.sight.saw(Event.ARRIVED, bearer.place, end)
         if act.needs_ball or act.played.verb is Verb.FETCH:
             self.ball_at[act.bearer] = end
-            self.holding[person] = ball
+            self.supply.held[person] = ball
         self.sight.moves.setdefault(bearer.place, []).append((begun, act))
         if not act.played.way_back or act.needs_ball:
             self._step(act, end)
@@ -482,7 +456,7 @@ class Play:
 
     def _leave(self, act: TimedAct, begun: Moment) -> None:
         if act.leaves:
-            self.left[self.now.round.bearers[act.bearer].place] = begun
+            self.lines.left[self.now.round.bearers[act.bearer].place] = begun
 
     def _arrive(self, act: TimedAct, end: Moment, person: int) -> None:
         name = act.played.to_place
@@ -491,13 +465,13 @@ class Play:
         later = any(o.bearer == act.bearer for o in self.now.acts[act.played.number + 1 :])
         if place is None or later or bearer.ends_at != name:
             return
-        waiting = self.lines.get(name)
-        self._queue(name, end, person)
-        if person in self.holding and place.supply.kind in (SupplyKind.BALL, SupplyKind.STOCK):
+        waiting = self.lines.anybody_at(name)
+        self.lines.join(name, end, person)
+        if person in self.supply.held and place.supply.kind in (SupplyKind.BALL, SupplyKind.STOCK):
             ball = end
             if place.supply.kind is SupplyKind.BALL and waiting:
                 ball = self.moments.plus(end, self.hand_over_s, act.played.number, "handing the ball over")
-            self.stock.setdefault(name, []).append((ball.time_s, self.holding.pop(person), ball.node))
+            self.supply.lay(name, ball, self.supply.held.pop(person))
             self._step(act, ball)
         self.sight.saw(Event.BACK, name, end)
 
@@ -519,11 +493,6 @@ class Play:
                 played.start.span if played.start else played.span,
                 "Name something that happens in an earlier step of the same round.",
             )
-
-
-def _turn(waiting: Waiting) -> tuple[bool, float, int]:
-    """Whose turn it is at a place: the head that never left, then who came first."""
-    return not waiting.stands, waiting.time_s, waiting.order
 
 
 def played_out(exercise: Exercise, rounds: tuple[Round, ...], child: Pupil, *, size: int, bout_s: float) -> Play | None:
