@@ -20,20 +20,17 @@ from conewright.model.exercise import (
     Target,
     TargetKind,
     Verb,
-    Via,
 )
-from conewright.model.geometry import Point, ahead, along, distance_m, heading_rad, path_length_m, toward
+from conewright.model.geometry import Point, along, distance_m, heading_rad, path_length_m, toward
 from conewright.model.ground import facing_rad, outside_path
-from conewright.model.problem import Problem, Severity, Span
-from conewright.model.round import Bearer, Played, Round
+from conewright.model.problem import Problem, Severity
+from conewright.model.round import Played, Round
+from conewright.model.ways import ROUND_M, Walker, spot_of, way_of
 
 KICKS = frozenset({Verb.PASS, Verb.SET_BACK, Verb.CROSS, Verb.THROW, Verb.SHOOT})
 PASSES = KICKS - {Verb.SHOOT}
 MOVES = frozenset({Verb.DRIBBLE, Verb.RUN, Verb.CHECK, Verb.SHOW, Verb.FETCH})
-CHECK_M = 2.0  # "checks away" without a length
-SHOW_M = 2.0  # "shows" without a check before it
 LEAD_M = 3.0  # a ball played ahead of somebody meets the run this far along, where the text does not say
-ROUND_M = 1.0  # a way round a cone keeps this far from it
 
 
 def sides_count(exercise: Exercise) -> int:
@@ -78,44 +75,13 @@ def rounds_of(exercise: Exercise) -> tuple[tuple[Round, ...], tuple[Problem, ...
 
 
 @dataclass(slots=True, kw_only=True)
-class _State:
-    """A bearer while the round is walked."""
-
-    number: int
-    role: str
-    place: str
-    at: Point
-    heading: float
-    has_ball: bool = False
-    gone_to: str = ""
-    moved: bool = False
-    kicks: int = 0
-    last_receiver: int | None = None
-    came_from: int | None = None  # who played the ball to it
-    last_span: Span | None = None
-    done: bool = False
-
-    def bearer(self, exercise: Exercise) -> Bearer:
-        place = exercise.place(self.place)
-        return Bearer(
-            number=self.number,
-            role=self.role,
-            place=self.place,
-            ends_at=self.gone_to or ("" if self.moved else self.place),
-            adult=bool(place and place.adult),
-            stays=not self.gone_to and not self.moved,
-            ends_with_ball=self.has_ball,
-        )
-
-
-@dataclass(slots=True, kw_only=True)
 class _Walk:
     """The walk through one round: real state with a life of one call of `unroll`."""
 
     exercise: Exercise
     script: Script
     side: int
-    states: list[_State] = field(default_factory=list)
+    states: list[Walker] = field(default_factory=list)
     active: dict[str, int] = field(default_factory=dict)
     acts: list[Played] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
@@ -138,7 +104,7 @@ class _Walk:
 
     # --- who ------------------------------------------------------------------------------------------------------
 
-    def bind(self, word: str) -> _State | None:
+    def bind(self, word: str) -> Walker | None:
         """The bearer a role word means now: the one at work, else a new one from the head of the place."""
         name = self.place_of(word)
         if name in self.active:
@@ -146,14 +112,14 @@ class _Walk:
         place = self.exercise.place(name)
         if place is None:
             return None
-        state = _State(
+        state = Walker(
             number=len(self.states), role=word, place=name, at=place.at, heading=facing_rad(self.exercise, place)
         )
         self.states.append(state)
         self.active[name] = state.number
         return state
 
-    def is_last(self, state: _State, position: int, act: Act) -> bool:
+    def is_last(self, state: Walker, position: int, act: Act) -> bool:
         step = self.script.steps[position]
         order = next(order for order, other in enumerate(step.acts) if other is act)
         return self.last_subject.get(state.place) == (position, order)
@@ -180,7 +146,7 @@ class _Walk:
                 self.leave(state, step)
                 self.active.pop(state.place, None)
 
-    def leaves_at_once(self, state: _State) -> bool:
+    def leaves_at_once(self, state: Walker) -> bool:
         """True where the bearer goes after its only pass, before anybody can play to it again."""
         kinds = {rotation.kind for rotation in self.fixed_rotations()}
         follows = RotationKind.FOLLOW in kinds or not kinds
@@ -189,7 +155,7 @@ class _Walk:
     def fixed_rotations(self) -> tuple[Rotation, ...]:
         return tuple(r for r in self.script.rotations if r.every_rounds == 1 and r.every_s is None)
 
-    def needs_ball(self, state: _State, act: Act, step: int) -> str:
+    def needs_ball(self, state: Walker, act: Act, step: int) -> str:
         """Give the bearer a ball from its place's supply; "" where it had one. Without either: a problem."""
         if state.has_ball:
             return ""
@@ -209,7 +175,7 @@ class _Walk:
         )
         return state.place
 
-    def kick(self, state: _State, act: Act, step: int) -> None:
+    def kick(self, state: Walker, act: Act, step: int) -> None:
         takes = self.needs_ball(state, act, step)
         state.has_ball = False
         state.kicks += 1
@@ -244,13 +210,13 @@ class _Walk:
         receiver.came_from = state.number
         receiver.heading = heading_rad(receiver.at, state.at) if receiver is not state else receiver.heading
 
-    def back_to(self, state: _State) -> Target | None:
+    def back_to(self, state: Walker) -> Target | None:
         """ "Sets it back" without a name: to whoever played it."""
         if state.came_from is None:
             return None
         return Target(kind=TargetKind.ROLE, name=self.states[state.came_from].role)
 
-    def aim(self, state: _State, act: Act, target: Target | None) -> tuple[_State | None, Point, bool]:
+    def aim(self, state: Walker, act: Act, target: Target | None) -> tuple[Walker | None, Point, bool]:
         """Who receives, where, and whether the receiver has to run to meet it."""
         if target is None:
             return None, toward(state.at, state.heading, LEAD_M), False
@@ -270,14 +236,14 @@ class _Walk:
             return receiver, self.meeting_point(receiver, state, target), True
         return receiver, receiver.at, False
 
-    def passer_named(self, state: _State, target: Target) -> _State | None:
+    def passer_named(self, state: Walker, target: Target) -> Walker | None:
         """A set back to a role whose bearer has already run on to a spot still means that bearer."""
         if state.came_from is None or target.kind is not TargetKind.ROLE:
             return None
         passer = self.states[state.came_from]
         return passer if passer.place == self.place_of(target.name) and not passer.gone_to else None
 
-    def rebound(self, state: _State, act: Act) -> _State | None:
+    def rebound(self, state: Walker, act: Act) -> Walker | None:
         later = self.last_subject.get(state.place)
         own = next((p, o) for p, s in enumerate(self.script.steps) for o, a in enumerate(s.acts) if a is act)
         again = [
@@ -294,12 +260,12 @@ class _Walk:
             self.active[state.place] = state.number
         return fresh
 
-    def waiting_at(self, spot: Point, passer: _State) -> _State | None:
+    def waiting_at(self, spot: Point, passer: Walker) -> Walker | None:
         """A ball played to a point is for whoever stands there."""
         near = (s for s in self.states if s is not passer and not s.gone_to and distance_m(s.at, spot) < ROUND_M)
         return next(near, None)
 
-    def meeting_point(self, receiver: _State, passer: _State, target: Target) -> Point:
+    def meeting_point(self, receiver: Walker, passer: Walker, target: Target) -> Point:
         if target.at is not None:
             return target.at
         onward = self.next_path(receiver)
@@ -307,7 +273,7 @@ class _Walk:
             return toward(receiver.at, heading_rad(passer.at, receiver.at), LEAD_M)
         return along(onward, LEAD_M)
 
-    def next_path(self, receiver: _State) -> tuple[Point, ...]:
+    def next_path(self, receiver: Walker) -> tuple[Point, ...]:
         """The way of the receiver's next written movement or shot; a single point where it has none."""
         started = {id(played.act) for played in self.acts}
         for step in self.script.steps:
@@ -319,7 +285,7 @@ class _Walk:
                     return (receiver.at, self.spot(receiver, act.target) or receiver.at)
         return (receiver.at,)
 
-    def meet(self, receiver: _State, spot: Point, step: int, act: Act) -> None:
+    def meet(self, receiver: Walker, spot: Point, step: int, act: Act) -> None:
         if distance_m(receiver.at, spot) < 1e-9:
             return
         self.acts.append(
@@ -339,13 +305,13 @@ class _Walk:
         receiver.at = spot
         receiver.moved = True
 
-    def flight(self, state: _State, target: Target | None, spot: Point) -> tuple[Point, ...]:
+    def flight(self, state: Walker, target: Target | None, spot: Point) -> tuple[Point, ...]:
         thing = self.exercise.thing(target.name) if target else None
         if thing is not None and thing.kind.value == "wall":
             return (state.at, thing.at, spot)
         return (state.at, spot)
 
-    def still(self, state: _State, act: Act, step: int) -> None:
+    def still(self, state: Walker, act: Act, step: int) -> None:
         takes = self.needs_ball(state, act, step) if act.verb is Verb.TURN else ""
         self.acts.append(
             Played(
@@ -367,7 +333,7 @@ class _Walk:
         if act.verb is Verb.TURN and onward is not None and onward != state.at:
             state.heading = heading_rad(state.at, onward)
 
-    def next_target(self, state: _State) -> Point | None:
+    def next_target(self, state: Walker) -> Point | None:
         """What the bearer's next written act is aimed at."""
         started = {id(played.act) for played in self.acts}
         for step in self.script.steps:
@@ -378,55 +344,18 @@ class _Walk:
 
     # --- where ----------------------------------------------------------------------------------------------------
 
-    def spot(self, state: _State, target: Target | None) -> Point | None:
-        if target is None:
-            return None
-        if target.kind is TargetKind.POINT:
-            return target.at
-        if target.kind is TargetKind.OWN:
-            own = self.exercise.place(state.place)
-            return own.at if own else None
-        name = self.place_of(target.name)
-        place, thing = self.exercise.place(name), self.exercise.thing(name)
-        at = place.at if place else thing.at if thing else None
-        if at is not None and target.kind is TargetKind.TOWARDS:
-            return ahead(state.at, at, target.distance_m)
-        return at
+    def spot(self, state: Walker, target: Target | None) -> Point | None:
+        return spot_of(self.exercise, state, target, self.words)
 
-    def movement(self, state: _State, act: Act) -> tuple[Point, ...]:
-        """The path of a written movement from where the bearer stands."""
-        if act.verb is Verb.CHECK:
-            length = act.target.distance_m if act.target and act.target.distance_m else CHECK_M
-            return (state.at, toward(state.at, state.heading, -length))
-        if act.verb is Verb.SHOW:
-            own = self.exercise.place(state.place)
-            if own is not None and state.at != own.at:
-                return (state.at, own.at)
-            return (state.at, toward(state.at, state.heading, SHOW_M))
-        if act.verb is Verb.FETCH and act.target is None:
-            return (state.at, self.loose_ball(state))
-        end = self.spot(state, act.target) or state.at
-        if act.via:
-            return _through(state.at, tuple(self.via(state, via, end) for via in act.via), end)
-        goes_home = act.target is not None and (act.target.end or act.target.kind is TargetKind.OWN)
-        if act.manner.outside or (goes_home and distance_m(state.at, end) > CHECK_M):
-            return outside_path(self.exercise, state.at, end)
-        return (state.at, end)
+    def movement(self, state: Walker, act: Act) -> tuple[Point, ...]:
+        return way_of(self.exercise, state, act, words=self.words, loose_at=self.loose_ball(state))
 
-    def via(self, state: _State, via: Via, end: Point) -> Point:
-        place, thing = self.exercise.place(via.name), self.exercise.thing(via.name)
-        at = place.at if place else thing.at if thing else state.at
-        if via.how == "through":
-            return at
-        straight = heading_rad(state.at, end) if end != state.at else heading_rad(state.at, at)
-        return toward(at, straight - 1.5707963267948966, ROUND_M) if end != state.at else toward(at, straight, ROUND_M)
-
-    def loose_ball(self, state: _State) -> Point:
+    def loose_ball(self, state: Walker) -> Point:
         """Where the last ball lies that nobody received."""
         loose = (played.flight[-1] for played in reversed(self.acts) if played.flight and played.receiver is None)
         return next(loose, state.at)
 
-    def move(self, state: _State, act: Act, step: int) -> None:
+    def move(self, state: Walker, act: Act, step: int) -> None:
         with_ball = act.verb is Verb.DRIBBLE
         takes = self.needs_ball(state, act, step) if with_ball else ""
         path = self.movement(state, act)
@@ -459,10 +388,10 @@ class _Walk:
         )
         state.gone_to = to_place if to_place and self.exercise.place(to_place) else ""
 
-    def done_with_ball(self, state: _State) -> bool:
+    def done_with_ball(self, state: Walker) -> bool:
         return state.kicks > 0 or state.came_from is not None
 
-    def step_along(self, state: _State, path: tuple[Point, ...]) -> None:
+    def step_along(self, state: Walker, path: tuple[Point, ...]) -> None:
         moved = path_length_m(path) > 1e-9
         if moved:
             state.heading = heading_rad(path[-2], path[-1])
@@ -470,7 +399,7 @@ class _Walk:
             own = self.exercise.place(state.place)
             state.moved = own is None or state.at != own.at
 
-    def fetch_own_shot(self, state: _State, act: Act, step: int) -> None:
+    def fetch_own_shot(self, state: Walker, act: Act, step: int) -> None:
         path = (state.at, self.acts[-1].flight[-1])
         self.acts.append(
             Played(
@@ -497,7 +426,7 @@ class _Walk:
             if not state.gone_to:
                 self.leave(state, last)
 
-    def leave(self, state: _State, step: int) -> None:
+    def leave(self, state: Walker, step: int) -> None:
         """The implied movement to the next place, if the text has not written one."""
         place = self.exercise.place(state.place)
         if state.gone_to or place is None or place.adult or place.keeper:
@@ -531,7 +460,7 @@ class _Walk:
         self.step_along(state, path)
         state.gone_to = goal
 
-    def next_place(self, state: _State) -> tuple[str | None, bool, bool]:
+    def next_place(self, state: Walker) -> tuple[str | None, bool, bool]:
         """Where the rotation takes a bearer: place, whether straight after the pass, whether the ball comes along."""
         move = self.listed_move(state)
         if move is not None:
@@ -548,21 +477,21 @@ class _Walk:
             return state.place, False, True
         return (state.place, False, True) if state.has_ball and state.moved else (None, False, False)
 
-    def is_receivers_place(self, state: _State, goal: str) -> bool:
+    def is_receivers_place(self, state: Walker, goal: str) -> bool:
         return state.last_receiver is not None and self.states[state.last_receiver].place == goal
 
-    def is_adult(self, state: _State) -> bool:
+    def is_adult(self, state: Walker) -> bool:
         place = self.exercise.place(state.place)
         return bool(place and place.adult)
 
-    def listed_move(self, state: _State) -> Move | None:
+    def listed_move(self, state: Walker) -> Move | None:
         for rotation in self.fixed_rotations():
             for move in rotation.moves:
                 if move.who in (state.role, state.place):
                     return move
         return None
 
-    def ask_where(self, state: _State, proposal: str) -> None:
+    def ask_where(self, state: Walker, proposal: str) -> None:
         self.problems.append(
             Problem(
                 code="where-after-two-passes",
@@ -574,7 +503,7 @@ class _Walk:
             )
         )
 
-    def lost(self, state: _State) -> None:
+    def lost(self, state: Walker) -> None:
         self.problems.append(
             Problem(
                 code="ends-nowhere",
@@ -587,10 +516,6 @@ class _Walk:
 
     def numbered(self) -> list[Played]:
         return [replace(played, number=number) for number, played in enumerate(self.acts)]
-
-
-def _through(start: Point, stops: tuple[Point, ...], end: Point) -> tuple[Point, ...]:
-    return (start, *stops, end)
 
 
 def _noun(verb: Verb) -> str:
