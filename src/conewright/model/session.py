@@ -46,6 +46,8 @@ class Job(StrEnum):
 class Copy:
     """One copy of an exercise on the ground: its own origin in the coach's rectangle (0, 0 its lower left corner).
 
+    `size` leaves keepers out. `rehearsed` was played at `scale`, its tracks lie in the exercise's written coordinates.
+
     A point p of the exercise lies at `origin + scale * mirror(turn(p))`: first turned a quarter anticlockwise if
     `turned`, then flipped left-right if `mirrored`, then scaled, then moved.
     """
@@ -107,12 +109,13 @@ class Block:
     why: str  # why this exercise, in a sentence
     findings: tuple[Problem, ...]
     answers: tuple[HeadAnswer, ...] = ()
-    resting: int = 0  # children who rest in turn
+    resting: int = 0  # children who rest in turn because the numbers do not come out
+    keepers: int = 0  # children in goal at the keepers' places, beyond the sizes of the copies
 
     @property
     def players(self) -> int:
         """How many children the block holds."""
-        return sum(copy.size for copy in self.copies) + self.resting
+        return sum(copy.size for copy in self.copies) + self.keepers + self.resting
 
 
 class PauseKind(StrEnum):
@@ -143,4 +146,4 @@ class Session:
     pauses: tuple[Pause, ...]
     problems: tuple[Problem, ...]
     rolling_share: float = 0.0  # share of the evening planned with a ball rolling
-    score: tuple[tuple[str, float], ...] = ()  # the named parts of the objective, 0 to 1, as weighed
+    score: tuple[tuple[str, float], ...] = ()  # the named parts of what makes a good evening, each 0 to 1
