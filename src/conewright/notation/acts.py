@@ -1,0 +1,254 @@
+"""The acts of a step: "Stem checks away, then shows; Left runs to -3, 12"; must not know the other sentences."""
+
+from dataclasses import dataclass, field
+
+from conewright.model.exercise import Act, Foot, Manner, Pace, Target, TargetKind, Trigger, Verb, Via, Weight
+from conewright.notation.cursor import Cursor, indexed
+from conewright.notation.measures import seconds
+from conewright.notation.targets import KICKS, MOVES, target, via
+from conewright.notation.triggers import sees_trigger, trigger
+from conewright.notation.words import (
+    FEET,
+    FIRST_TIME,
+    FOLLOW_PHRASES,
+    LOFTED,
+    MANNER_SYNONYMS,
+    OUTSIDE,
+    PACES,
+    VERBS,
+    WEIGHTS,
+    VerbWord,
+)
+
+_FOLLOW = "follow"
+_BY_PHRASE = {verb.phrase: verb for verb in VERBS}
+_VERBS = indexed(
+    {
+        **{phrase: verb.phrase for verb in VERBS for phrase in (verb.phrase, verb.base, *verb.also)},
+        **dict.fromkeys(FOLLOW_PHRASES, _FOLLOW),
+    }
+)
+_MANNERS = indexed(
+    {
+        **{word: word for word in (*WEIGHTS.values(), *FEET.values(), *PACES.values(), LOFTED, OUTSIDE, FIRST_TIME)},
+        **MANNER_SYNONYMS,
+    }
+)
+_WEIGHTS = {word: weight for weight, word in WEIGHTS.items()}
+_FEET = {word: foot for foot, word in FEET.items()}
+_PACES = {word: pace for pace, word in PACES.items()}
+_NEEDS_TARGET = KICKS | MOVES | {Verb.SHOOT}
+_WITHOUT_TARGET = frozenset({Verb.SET_BACK})  # goes back to whoever played it
+_TOUCHES_BALL = KICKS | {Verb.SHOOT, Verb.DRIBBLE, Verb.TURN, Verb.FETCH}
+_MOST_TOUCHES = 9
+
+
+@dataclass(slots=True)
+class _Parts:
+    """What was read of one act so far."""
+
+    verb: VerbWord
+    target: Target | None = None
+    via: list[Via] = field(default_factory=list)
+    touches: int | None = None
+    weight: Weight = Weight.USUAL
+    foot: Foot | None = None
+    pace: Pace | None = None
+    outside: bool = False
+    lofted: bool = False
+    start: Trigger | None = None
+    seconds: float | None = None
+    what: str = ""
+
+    def act(self, cursor: Cursor, who: str, start: int) -> Act:
+        manner = Manner(
+            touches=self.touches,
+            weight=self.weight,
+            foot=self.foot,
+            pace=self.pace,
+            outside=self.outside,
+            lofted=self.lofted,
+        )
+        return Act(
+            who=who,
+            verb=self.verb.verb,
+            target=self.target,
+            manner=manner,
+            via=tuple(self.via),
+            start=self.start,
+            seconds=self.seconds,
+            what=self.what,
+            span=cursor.span_from(start),
+        )
+
+
+def acts(cursor: Cursor, earlier: tuple[Act, ...]) -> tuple[Act, ...]:
+    """Take all acts of a sentence; those read before a failure are kept. `earlier` are the acts of the round so far."""
+    found: list[Act] = []
+    going_on = "clause"
+    who, front = "", None
+    while going_on and not cursor.failed:
+        start = cursor.at
+        if going_on == "clause":
+            front = _front_trigger(cursor)
+            who = _subject(cursor)
+        act = _act(cursor, who, start, front, (*earlier, *found))
+        if cursor.failed or act is None:
+            break
+        found.append(act)
+        front = None
+        going_on = _goes_on(cursor)
+    cursor.finish()
+    return tuple(found)
+
+
+def _front_trigger(cursor: Cursor) -> Trigger | None:
+    if not sees_trigger(cursor):
+        return None
+    start = trigger(cursor)
+    cursor.takes(",")
+    return start
+
+
+def _subject(cursor: Cursor) -> str:
+    start = cursor.at
+    who = cursor.name("who does it")
+    thing = cursor.names.things.get(who)
+    if thing is not None:
+        doing = cursor.peek().text
+        cursor.note(
+            "cannot-act",
+            start,
+            f"{who} is a {thing.kind.value}: it does nothing{f' ({doing})' if doing else ''}.",
+            "Name a place where somebody stands.",
+        )
+    return who
+
+
+def _goes_on(cursor: Cursor) -> str:
+    """Take what stands between two acts: "verb" where the same one goes on, "clause" where another begins, else ""."""
+    before = cursor.at
+    cursor.takes(",", ";")
+    cursor.takes("and")
+    cursor.takes("then", "while", "but")
+    if cursor.at == before:
+        return ""
+    if cursor.peek().lower in _VERBS:
+        return "verb"
+    if cursor.sees_name() or sees_trigger(cursor):
+        return "clause"
+    return "clause" if cursor.peek().text[:1].isupper() else "verb"
+
+
+def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: tuple[Act, ...]) -> Act | None:
+    phrase_start = cursor.at
+    phrase = cursor.guessed(_VERBS, "verb")
+    if not phrase:
+        known = ", ".join(verb.phrase for verb in VERBS[:8])
+        cursor.unexpected(f"what {who} does", f"Write a verb: {known}, ...")
+        return None
+    verb = _BY_PHRASE["runs" if phrase == _FOLLOW else phrase]
+    parts = _Parts(verb=verb, pace=verb.pace, start=front)
+    if phrase == _FOLLOW:
+        parts.target = _followed(cursor, who, phrase_start, earlier)
+    if verb.verb in (Verb.CALL, Verb.TASK):
+        parts.what = cursor.quoted(f"what {who} {verb.phrase}")
+        if cursor.sees("for") and verb.verb is Verb.TASK:
+            cursor.at += 1
+            parts.seconds = seconds(cursor, "the time it takes")
+    if verb.verb is Verb.WAIT:
+        parts.seconds = seconds(cursor, "how long")
+    while not cursor.done() and _addition(cursor, parts):
+        pass
+    _tell_what_lacks(cursor, parts, who)
+    return parts.act(cursor, who, start)
+
+
+def _followed(cursor: Cursor, who: str, start: int, earlier: tuple[Act, ...]) -> Target | None:
+    """Where the last pass of `who` went."""
+    kicks = (
+        act for act in reversed(earlier) if act.who == who and act.verb in KICKS and act.target and act.target.name
+    )
+    last = next(kicks, None)
+    if last is None or last.target is None:
+        cursor.note("no-pass", start, f"{who} has passed to nobody before.", f"Say where to: {who} runs to Stem.")
+        return Target(kind=TargetKind.OWN)
+    kind = TargetKind.THING if last.target.kind is TargetKind.THING else TargetKind.PLACE
+    return Target(kind=kind, name=last.target.name)
+
+
+def _addition(cursor: Cursor, parts: _Parts) -> bool:
+    """Take one thing that may follow a verb; False where none comes next. A comma before it is taken too."""
+    comma = cursor.sees(",")
+    if comma:
+        if not _sees_addition(cursor, 1):
+            return False
+        cursor.at += 1
+    if sees_trigger(cursor):
+        if parts.start is not None:
+            cursor.unexpected("the next act", "Give an act one start only.")
+        parts.start = trigger(cursor)
+        return True
+    manner = cursor.one_of(_MANNERS)
+    if manner:
+        _manner(parts, manner)
+        return True
+    if cursor.sees("in") and cursor.sees_number(1):
+        cursor.at += 1
+        parts.touches = cursor.count("touches", most=_MOST_TOUCHES)
+        cursor.takes("touch") or cursor.must("touches")
+        return True
+    if cursor.takes("and") and cursor.peek().lower not in ("round", "around", "through"):
+        cursor.at -= 1
+        return False
+    way = via(cursor) if parts.verb.verb in KICKS | MOVES else None
+    if way is not None:
+        parts.via.append(way)
+        return True
+    goal = target(cursor, parts.verb.verb) if parts.target is None else None
+    if goal is not None:
+        parts.target = goal
+    return goal is not None
+
+
+def _sees_addition(cursor: Cursor, offset: int) -> bool:
+    token = cursor.peek(offset)
+    if token.lower in ("round", "around", "through", "against", "ahead", "in", "home"):
+        return True
+    if token.lower == "to":
+        return True
+    if token.lower in _MANNERS:
+        return any(
+            tuple(cursor.peek(offset + at).lower for at in range(len(words))) == words
+            for words, _ in _MANNERS[token.lower]
+        )
+    return sees_trigger(cursor, offset)
+
+
+def _manner(parts: _Parts, word: str) -> None:
+    if word in _WEIGHTS:
+        parts.weight = _WEIGHTS[word]
+    elif word in _FEET:
+        parts.foot = _FEET[word]
+    elif word in _PACES:
+        parts.pace = _PACES[word]
+    elif word == FIRST_TIME:
+        parts.touches = 1
+    elif word == LOFTED:
+        parts.lofted = True
+    else:
+        parts.outside = True
+
+
+def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str) -> None:
+    verb = parts.verb
+    if parts.target is None and verb.verb in _NEEDS_TARGET - _WITHOUT_TARGET:
+        cursor.unexpected(f"where {who} {verb.phrase}", f"Write it like this: NAME {verb.phrase} {verb.shape}.")
+    on_ball = parts.touches or parts.foot or parts.lofted or parts.weight is not Weight.USUAL
+    if on_ball and verb.verb not in _TOUCHES_BALL:
+        cursor.note(
+            "idle-manner",
+            cursor.at - 1,
+            f"{who} {verb.phrase}: no ball is touched.",
+            "Say how the ball is played at the act that plays it.",
+        )

@@ -1,0 +1,326 @@
+"""Walking the tokens of one sentence and telling what is wrong with it; must not know the forms of sentences.
+
+The first failure of a sentence is its only one: from then on the cursor stands at the end, everything asked of it
+answers "nothing", and no further failure is told. So readers need not look after each step whether the last one went
+well. A slip that leaves the meaning clear (a misspelled word, a name nobody declared) is told and read past.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from conewright.model.problem import Problem, Severity, Span
+from conewright.notation.guesses import closest
+from conewright.notation.lexer import END, NUMBER, TEXT, WORD, Token
+from conewright.notation.names import Names, name_of
+from conewright.notation.words import NUMBERS
+
+Index: TypeAlias = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
+
+
+@dataclass(slots=True)
+class Findings:
+    """The problems of one text while it is read, and what keeps one mistake from being told twice."""
+
+    problems: list[Problem] = field(default_factory=list)
+    told: set[str] = field(default_factory=set)  # undeclared names that were told
+    lost: set[str] = field(default_factory=set)  # words of declarations that could not be read
+    unnamed: int = 0  # declarations that could not be read and whose name is not known
+
+    def add(self, code: str, where: Span | None, message: str, hint: str = "") -> None:
+        """Tell a problem that has to be mended."""
+        problem = Problem(code=code, severity=Severity.MEND, message=message, where=where, hint=hint)
+        self.problems.append(problem)
+
+
+def indexed(phrases: Mapping[str, str] | Iterable[str]) -> Index:
+    """Phrases by their first word, the longest first, each with what it stands for (itself where nothing is said)."""
+    pairs = phrases.items() if isinstance(phrases, Mapping) else ((phrase, phrase) for phrase in phrases)
+    found: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for phrase, meaning in pairs:
+        words = tuple(phrase.split())
+        found.setdefault(words[0], []).append((words, meaning))
+    return {first: tuple(sorted(entries, key=lambda entry: -len(entry[0]))) for first, entries in found.items()}
+
+
+@dataclass(slots=True)
+class Cursor:
+    """A place in the tokens of one sentence: real state with a life of that sentence."""
+
+    tokens: tuple[Token, ...]
+    names: Names
+    findings: Findings
+    shape: str = ""  # the pattern of the sentence, for hints
+    at: int = 0
+    failed: bool = False
+    slips: int = 0
+    vocabulary: frozenset[str] = frozenset()
+
+    # --- looking ---
+
+    def peek(self, offset: int = 0) -> Token:
+        """The token `offset` ahead, or one that ends the sentence."""
+        at = self.at + offset
+        if self.failed or at >= len(self.tokens):
+            last = self.tokens[-1]
+            return Token(END, "", "", last.line, last.end, last.end + 1)
+        return self.tokens[at]
+
+    def done(self) -> bool:
+        """True at the end of the sentence."""
+        return self.failed or self.at >= len(self.tokens)
+
+    def sees(self, phrase: str, offset: int = 0) -> bool:
+        """True where the words of the phrase come next."""
+        if self.failed:
+            return False
+        words = phrase.split(" ")
+        start = self.at + offset
+        if start + len(words) > len(self.tokens):
+            return False
+        return all(self.tokens[start + at].lower == word for at, word in enumerate(words))
+
+    def sees_name(self, offset: int = 0) -> int:
+        """How many tokens the name that comes next takes, 0 where none does."""
+        at = self.at + offset
+        if self.failed or at >= len(self.tokens):
+            return 0
+        return self.names.match(self.tokens, at)[1]
+
+    # --- taking ---
+
+    def takes(self, *phrases: str) -> bool:
+        """Take the first of the phrases that comes next; False where none does."""
+        for phrase in phrases:
+            if self.sees(phrase):
+                self.at += phrase.count(" ") + 1
+                return True
+        return False
+
+    def one_of(self, index: Index) -> str:
+        """Take the longest phrase of an index that comes next, and give what it stands for; "" where none does."""
+        for words, meaning in index.get(self.peek().lower, ()):
+            if tuple(token.lower for token in self.tokens[self.at : self.at + len(words)]) == words:
+                self.at += len(words)
+                return meaning
+        return ""
+
+    def guessed(self, index: Index, what: str) -> str:
+        """Take a phrase of an index, or a slip of one and tell that; "" where neither comes next."""
+        meaning = self.one_of(index)
+        if meaning or self.peek().kind != WORD:
+            return meaning
+        entries = tuple(entry for found in index.values() for entry in found)
+        for length in range(4, 0, -1):
+            near = self._near(entries, length)
+            if near is not None:
+                self.slip(" ".join(near[0]), what, length)
+                self.at += length
+                return near[1]
+        return ""
+
+    def _near(
+        self, entries: tuple[tuple[tuple[str, ...], str], ...], length: int
+    ) -> tuple[tuple[str, ...], str] | None:
+        """The phrase the next `length` tokens are a slip of: as many words, or one more or fewer of three or more."""
+        tokens = self.tokens[self.at : self.at + length]
+        if self.failed or len(tokens) < length or any(token.kind != WORD for token in tokens):
+            return None
+        fitting = {
+            " ".join(entry[0]): entry
+            for entry in entries
+            if len(entry[0]) == length or (min(len(entry[0]), length) > 1 and abs(len(entry[0]) - length) == 1)
+        }
+        near = closest(" ".join(token.lower for token in tokens), fitting)
+        return fitting[near] if near else None
+
+    def must(self, phrase: str, hint: str = "") -> bool:
+        """Take a phrase that has to come next; a slip of it is told and taken, anything else fails."""
+        if self.takes(phrase):
+            return True
+        token = self.peek()
+        if token.kind == WORD and " " not in phrase and closest(token.lower, (phrase,)):
+            self.slip(phrase, "word", 1)
+            self.at += 1
+            return True
+        self.unexpected(f'"{phrase}"', hint)
+        return False
+
+    def slip(self, meant: str, what: str, length: int) -> None:
+        """Tell that the next words are a slip of others."""
+        tokens = self.tokens[self.at : self.at + length]
+        self.slips += 1
+        written = " ".join(token.text for token in tokens)
+        span = Span(line=tokens[0].line, column=tokens[0].column, end_line=tokens[-1].line, end_column=tokens[-1].end)
+        self.findings.add("unknown-word", span, f'There is no {what} "{written}".', f'Did you mean "{meant}"?')
+
+    # --- numbers ---
+
+    def number(self) -> float | None:
+        """Take a number in digits or words; None where none comes next."""
+        token = self.peek()
+        if token.kind == NUMBER:
+            self.at += 1
+            return float(token.text.replace("\u2212", "-")) + 0.0
+        if token.kind == WORD and token.lower in NUMBERS:
+            self.at += 1
+            return float(NUMBERS[token.lower])
+        return None
+
+    def sees_number(self, offset: int = 0) -> bool:
+        """True where a number comes next."""
+        token = self.peek(offset)
+        return token.kind == NUMBER or (token.kind == WORD and token.lower in NUMBERS)
+
+    def count(self, what: str, *, least: int = 1, most: int = 100) -> int:
+        """Take a whole number that has to come next; one outside the bounds is told. Fails where no number comes."""
+        token = self.peek()
+        value = self.number()
+        if value is None:
+            self.unexpected(f"a number of {what}")
+            return least
+        if not least <= value <= most or value != int(value):
+            self.findings.add(
+                "impossible-count",
+                token.span,
+                f"{token.text} {what} cannot be.",
+                f"Write a whole number from {least} to {most}.",
+            )
+            self.slips += 1
+            return least
+        return int(value)
+
+    # --- names and quoted words ---
+
+    def name(self, what: str = "a name") -> str:
+        """Take a name that has to come next; one nobody declared is told once and taken. Fails where none comes."""
+        if self.failed:
+            return ""
+        if self.at < len(self.tokens):
+            name, length = self.names.match(self.tokens, self.at)
+            if length:
+                self.at += length
+                return name
+        return self._undeclared(what)
+
+    def _undeclared(self, what: str) -> str:
+        token = self.peek()
+        run = self._name_run()
+        if not run:
+            self.unexpected(what)
+            return ""
+        near = closest(name_of(run), self.names.all)
+        if not near and (token.text[0].islower() or (token.lower in self.vocabulary and len(run) == 1)):
+            self.unexpected(what)
+            return ""
+        name = name_of(run)
+        self.at += len(run)
+        self._tell_name(name, near, run)
+        return near or name
+
+    def _tell_name(self, name: str, near: str, run: tuple[Token, ...]) -> None:
+        findings = self.findings
+        self.slips += 1
+        if name in findings.told or any(token.lower in findings.lost for token in run):
+            return
+        findings.told.add(name)
+        if not near and findings.unnamed > 0:
+            findings.unnamed -= 1
+            return
+        span = Span(line=run[0].line, column=run[0].column, end_line=run[-1].line, end_column=run[-1].end)
+        known = ", ".join(self.names.all[:8])
+        told = f'Did you mean "{near}"?' if near else f'Say where it stands: "{name} at 0, 8 holds one."'
+        findings.add(
+            "unknown-name",
+            span,
+            f'There is no place or thing called "{name}".',
+            told if near or not known else f"{told} Known are {known}.",
+        )
+
+    def _name_run(self) -> tuple[Token, ...]:
+        first = self.peek()
+        if first.kind != WORD:
+            return ()
+        run = [first]
+        while self.peek(len(run)).kind in (WORD, NUMBER):
+            token = self.peek(len(run))
+            if token.kind == WORD and not token.text[0].isupper():
+                break
+            if token.kind == NUMBER and (not token.text.isdigit() or self.peek(len(run) + 1).lower == ","):
+                break
+            run.append(token)
+        return tuple(run)
+
+    def quoted(self, what: str) -> str:
+        """Take words in quotation marks that have to come next."""
+        token = self.peek()
+        if token.kind != TEXT or not token.text[1:-1].strip():
+            self.unexpected(f"{what} in quotation marks")
+            return ""
+        self.at += 1
+        return token.text[1:-1].strip()
+
+    # --- failing and spans ---
+
+    def unexpected(self, wanted: str, hint: str = "") -> None:
+        """Fail because something else was wanted here."""
+        token = self.peek()
+        before = self.tokens[self.at - 1].text if 0 < self.at <= len(self.tokens) else ""
+        place = f' after "{before}"' if before else ""
+        if token.kind == END:
+            message = f"The sentence stops{place} where {wanted} should come."
+        else:
+            message = f'"{token.text}" stands{place} where {wanted} should come.'
+        self.fail("unclear-sentence", message, hint or (f"Write it like this: {self.shape}." if self.shape else ""))
+
+    def fail(self, code: str, message: str, hint: str, where: Span | None = None) -> None:
+        """Tell a failure at the next token (unless one was told) and go to the end of the sentence."""
+        if not self.failed:
+            if self.slips == 0:
+                self.findings.add(code, where or self._here(), message, hint)
+            self.failed = True
+
+    def note(self, code: str, start: int, message: str, hint: str) -> None:
+        """Tell something wrong with the tokens from `start` to here, and go on."""
+        if not self.failed:
+            self.slips += 1
+            self.findings.add(code, self.span_from(start), message, hint)
+
+    def finish(self) -> None:
+        """Fail where words are left over."""
+        if self.done():
+            return
+        token = self.peek()
+        near = (
+            closest(token.lower, self.vocabulary) if token.kind == WORD and token.lower not in self.vocabulary else ""
+        )
+        last = self.tokens[self.at - 1] if self.at else token
+        if self.at and token.line > last.line and token.text[0].isupper():
+            span = Span(line=last.line, column=last.end, end_line=last.line, end_column=last.end + 1)
+            self.fail(
+                "no-full-stop",
+                f'A full stop is missing after "{last.text}".',
+                "End the sentence with a full stop.",
+                span,
+            )
+        elif near:
+            self.fail("unknown-word", f'"{token.text}" is not understood here.', f'Did you mean "{near}"?')
+        else:
+            self.fail(
+                "unclear-sentence",
+                f'"{token.text}" is not understood here.',
+                f"Write it like this: {self.shape}." if self.shape else "Leave it out, or end the sentence before it.",
+            )
+
+    def _here(self) -> Span:
+        token = self.peek()
+        if token.kind == END and token.column > 1:
+            last = self.tokens[-1]
+            return Span(line=last.line, column=last.column, end_line=last.line, end_column=last.end)
+        return token.span
+
+    def span_from(self, start: int) -> Span:
+        """From token `start` to the last one taken."""
+        first = self.tokens[min(start, len(self.tokens) - 1)]
+        last = self.tokens[max(start, min(self.at, len(self.tokens)) - 1)] if start < len(self.tokens) else first
+        return Span(line=first.line, column=first.column, end_line=last.line, end_column=last.end)

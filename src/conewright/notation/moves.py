@@ -1,0 +1,156 @@
+"""Who goes where after a round or a contest: "Base to Stem", "Hub joins Wing"; must not know what was played before."""
+
+from dataclasses import replace
+
+from conewright.model.exercise import Ending, Move, Outcome, Rotation, RotationKind
+from conewright.notation.cursor import Cursor, indexed
+from conewright.notation.measures import seconds
+from conewright.notation.starts import tell_not_a_place
+from conewright.notation.words import ENDINGS, MOVER_SYNONYMS, MOVERS, SECONDS, SHAPES
+
+_MOVERS = indexed({**{phrase: word for word, phrase in MOVERS.items()}, **MOVER_SYNONYMS})
+_ENDINGS = indexed({phrase: ending.name for ending, phrase in ENDINGS.items()} | {"time is up": Ending.TIME_UP.name})
+_FOLLOW = ("follow the pass", "follow your pass", "everyone follows the pass", "everyone follows their own pass")
+_STAY = (
+    "everyone goes back to their own place",
+    "everyone goes back to the own place",
+    "everyone back to their own place",
+    "everyone back to the own place",
+    "everyone stays",
+)
+_MOST_ROUNDS = 50
+
+
+def outcome(cursor: Cursor, defenders: tuple[str, ...]) -> Outcome | None:
+    """Read "Scored or out: Hub joins Wing, ..."; None where it fails."""
+    cursor.shape = SHAPES["outcome"]
+    endings = _endings(cursor, defenders)
+    cursor.must(":")
+    moves, ball_to = _moves(cursor)
+    cursor.finish()
+    if cursor.failed:
+        return None
+    return Outcome(endings=endings, moves=moves, ball_to=ball_to, span=cursor.span_from(0))
+
+
+def _endings(cursor: Cursor, defenders: tuple[str, ...]) -> tuple[Ending, ...]:
+    if any(token.lower == "wins" for token in cursor.tokens[:8]):
+        start = cursor.at
+        name = cursor.name()
+        cursor.must("wins")
+        cursor.takes("it")
+        if defenders and name not in defenders:
+            cursor.note("not-a-defender", start, f"{name} does not defend.", f"Write {defenders[0]} wins it, or won.")
+        return (Ending.WON,)
+    found: list[Ending] = []
+    while not cursor.failed:
+        word = cursor.guessed(_ENDINGS, "ending")
+        if not word:
+            cursor.unexpected("how it ends", "Endings are scored, out, time up, and the defender wins it.")
+            break
+        found.append(Ending[word])
+        cursor.takes(",")
+        cursor.takes("or", "and")
+        if cursor.sees(":"):
+            break
+    return tuple(dict.fromkeys(found))
+
+
+def _moves(cursor: Cursor) -> tuple[tuple[Move, ...], str | None]:
+    moves: list[Move] = []
+    ball_to: str | None = None
+    if cursor.takes("nobody moves", "everyone stays"):
+        return (), None
+    while not cursor.failed:
+        if cursor.takes("the ball goes to", "the ball goes back to"):
+            ball_to = cursor.name("a place")
+        else:
+            moves += _move(cursor)
+        before = cursor.at
+        cursor.takes(",", ";")
+        cursor.takes("and")
+        if cursor.at == before:
+            break
+    return tuple(moves), ball_to
+
+
+def _move(cursor: Cursor) -> tuple[Move, ...]:
+    start = cursor.at
+    who = _mover(cursor)
+    if cursor.sees("and"):
+        return _swap(cursor, who, start)
+    brings: str | None = None
+    if cursor.takes("takes the ball to", "takes it to"):
+        brings = _place(cursor)
+        cursor.takes(",")
+        if not cursor.takes("and joins", "and goes to", "joins", "goes to"):
+            return (Move(who=who, to=brings, brings_ball_to=brings, span=cursor.span_from(start)),)
+    elif not cursor.takes("joins", "goes to", "to"):
+        cursor.unexpected("where they go", f"Write it like this: {who or 'Base'} to Stem.")
+        return ()
+    to = _place(cursor)
+    if cursor.takes("with the ball"):
+        brings = to
+    return (Move(who=who, to=to, brings_ball_to=brings, span=cursor.span_from(start)),)
+
+
+def _mover(cursor: Cursor) -> str:
+    word = cursor.one_of(_MOVERS)
+    if word:
+        return word
+    start = cursor.at
+    name = cursor.name("who goes")
+    if name in cursor.names.things:
+        cursor.note("cannot-act", start, f"{name} is a thing: it goes nowhere.", "Name a place where somebody stands.")
+    return name
+
+
+def _place(cursor: Cursor) -> str:
+    start = cursor.at
+    name = cursor.name("a place")
+    tell_not_a_place(cursor, name, start)
+    return name
+
+
+def _swap(cursor: Cursor, who: str, start: int) -> tuple[Move, ...]:
+    """ "A and B swap": two moves."""
+    cursor.at += 1
+    other = cursor.name("who swaps")
+    if not cursor.takes("swap", "swap places"):
+        cursor.unexpected('"swap"', f"Write {who} and {other} swap, or say it for each of them.")
+        return ()
+    span = cursor.span_from(start)
+    return Move(who=who, to=other, span=span), Move(who=other, to=who, span=span)
+
+
+def rotation(cursor: Cursor) -> Rotation | None:
+    """Read "Rotation: ..." or "Every 4 rounds: ..."; None where it fails."""
+    cursor.shape = SHAPES["rotation"]
+    told = Rotation(kind=RotationKind.MOVES)
+    if cursor.takes("every"):
+        told = _every(cursor)
+    else:
+        cursor.at += 1
+    cursor.must(":")
+    if cursor.takes(*_FOLLOW):
+        told = replace(told, kind=RotationKind.FOLLOW)
+    elif cursor.takes(*_STAY):
+        told = replace(told, kind=RotationKind.STAY)
+    else:
+        moves, ball_to = _moves(cursor)
+        if ball_to is not None:
+            cursor.note("no-mover", 0, "Nobody is said to bring the ball.", "Write: Side to Base with the ball.")
+        told = replace(told, moves=moves)
+    cursor.finish()
+    return None if cursor.failed else replace(told, span=cursor.span_from(0))
+
+
+def _every(cursor: Cursor) -> Rotation:
+    unit = cursor.peek(1).lower if cursor.sees_number() else cursor.peek().lower
+    if unit in SECONDS:
+        return Rotation(kind=RotationKind.MOVES, every_s=seconds(cursor, "the time between changes"))
+    if cursor.takes("round"):
+        return Rotation(kind=RotationKind.MOVES)
+    rounds = cursor.count("rounds", most=_MOST_ROUNDS)
+    cursor.takes("round") or cursor.must("rounds")
+    return Rotation(kind=RotationKind.MOVES, every_rounds=rounds)

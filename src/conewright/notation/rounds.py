@@ -1,0 +1,181 @@
+"""How a round opens, what its steps are and what starts the next one; must not know how an act is written."""
+
+from dataclasses import replace
+
+from conewright.model.exercise import SideOrder, Sides, Step
+from conewright.model.problem import Span
+from conewright.notation.acts import acts
+from conewright.notation.boxes import contest
+from conewright.notation.cursor import Cursor
+from conewright.notation.draft import Draft
+from conewright.notation.moves import outcome, rotation
+from conewright.notation.starts import tell_not_a_place
+from conewright.notation.triggers import trigger
+from conewright.notation.words import SHAPES
+
+MOST_IN_FLIGHT = 9
+
+
+def opening(cursor: Cursor, draft: Draft) -> None:
+    """Read "Each round, Left and Right in turn (call it Side)" into the draft."""
+    cursor.shape = SHAPES["round"]
+    if draft.round_opened and not draft.steps:
+        cursor.fail("said-twice", "The round is opened twice.", "Leave one of the two out.")
+    draft.round_opened = True
+    cursor.at += 2
+    cursor.takes(":")
+    if cursor.done():
+        return
+    cursor.must(",")
+    places = [_side(cursor)]
+    order = SideOrder.IN_TURN
+    while cursor.takes(", and", ",", "and"):
+        if cursor.takes("then"):
+            order = SideOrder.HALF_TIME
+        places.append(_side(cursor))
+    if order is SideOrder.HALF_TIME:
+        cursor.must("from")
+        cursor.takes("half time on") or (cursor.must("half") and cursor.must("time"))
+    else:
+        cursor.must("in")
+        cursor.must("turn")
+    word = _word(cursor, draft)
+    cursor.finish()
+    if not cursor.failed:
+        draft.sides = Sides(word=word, places=tuple(places), order=order, span=cursor.span_from(0))
+
+
+def _side(cursor: Cursor) -> str:
+    start = cursor.at
+    name = cursor.name("a place")
+    tell_not_a_place(cursor, name, start)
+    if name and name == cursor.names.sides and name not in cursor.names.places:
+        cursor.note("unclear-sides", start, f"{name} cannot stand for itself.", "Name the places that take turns.")
+    return name
+
+
+def _word(cursor: Cursor, draft: Draft) -> str:
+    """The word in "(call it Side)"."""
+    cursor.must("(", "Give the side a word of its own: (call it Side).")
+    cursor.must("call")
+    cursor.must("it")
+    start = cursor.at
+    word = cursor.name("a word")
+    if word in draft.taken():
+        cursor.note(
+            "sides-word-taken",
+            start,
+            f'"{word}" is the name of a place or thing already.',
+            "Take another word for the side in turn, such as Side.",
+        )
+    cursor.must(")")
+    return word
+
+
+def step_sentence(cursor: Cursor, draft: Draft, number: int | None) -> None:
+    """Read a sentence of a step: a numbered one opens the step, others add to the last one."""
+    if number is not None:
+        _open_step(cursor, draft, number)
+    if cursor.sees("contest"):
+        found = contest(cursor)
+        if found is not None:
+            _to_last(draft, replace(draft.steps[-1], contest=found), cursor.span_from(0))
+        return
+    read = acts(cursor, draft.acts())
+    last = draft.steps[-1]
+    _to_last(draft, replace(last, acts=(*last.acts, *read)), cursor.span_from(0))
+
+
+def _open_step(cursor: Cursor, draft: Draft, number: int) -> None:
+    before = draft.steps[-1].number if draft.steps else 0
+    if not draft.round_opened and not draft.steps:
+        first = cursor.tokens[0]
+        cursor.findings.add(
+            "no-round", first.span, "Steps begin, but no round was opened.", 'Write "Each round:" in the line before.'
+        )
+        draft.round_opened = True
+    if number != before + 1:
+        cursor.findings.add(
+            "step-number",
+            cursor.tokens[0].span,
+            f"Step {number} comes where step {before + 1} should come.",
+            f"Number it {before + 1}.",
+        )
+    draft.steps.append(Step(number=number))
+
+
+def _to_last(draft: Draft, step: Step, span: Span) -> None:
+    whole = replace(step.span, end_line=span.end_line, end_column=span.end_column) if step.span else span
+    draft.steps[-1] = replace(step, span=whole)
+
+
+def outcome_sentence(cursor: Cursor, draft: Draft) -> None:
+    """Read what happens after a contest into the last contest of the draft."""
+    at = next((at for at in range(len(draft.steps) - 1, -1, -1) if draft.steps[at].contest is not None), None)
+    found = draft.steps[at].contest if at is not None else None
+    read = outcome(cursor, found.defenders if found else ())
+    if at is None or found is None:
+        if "contest" not in cursor.findings.lost:
+            cursor.note(
+                "no-contest", 0, "An outcome needs a contest before it.", "Write the contest as a step before it."
+            )
+        return
+    if read is None:
+        return
+    said = {ending for earlier in found.outcomes for ending in earlier.endings}
+    twice = next((ending for ending in read.endings if ending in said), None)
+    if twice:
+        cursor.note("said-twice", 0, f'"{twice.value}" is said twice.', "Name each ending once.")
+    draft.steps[at] = replace(draft.steps[at], contest=replace(found, outcomes=(*found.outcomes, read)))
+
+
+def next_round(cursor: Cursor, draft: Draft) -> None:
+    """Read "The next round starts when Side is halfway home" into the draft."""
+    cursor.shape = SHAPES["next"]
+    cursor.takes("the")
+    cursor.takes("next round")
+    cursor.must("starts")
+    if cursor.sees("on") or not cursor.done():
+        found = trigger(cursor)
+        cursor.finish()
+        if not cursor.failed:
+            draft.next_trigger, draft.next_span = found, cursor.span_from(0)
+        return
+    cursor.unexpected("when it starts")
+
+
+def in_flight(cursor: Cursor, draft: Draft) -> None:
+    """Read "Two rounds may run at once" into the draft."""
+    cursor.shape = SHAPES["in flight"]
+    cursor.takes("only")
+    count = cursor.count("rounds", most=MOST_IN_FLIGHT)
+    cursor.takes("round") or cursor.must("rounds")
+    if cursor.takes("runs at a time", "at a time"):
+        pass
+    else:
+        cursor.must("may")
+        cursor.must("run")
+        cursor.must("at")
+        cursor.must("once")
+    cursor.finish()
+    if not cursor.failed:
+        draft.in_flight = count
+        draft.next_span = draft.next_span or cursor.span_from(0)
+
+
+def mirrored(cursor: Cursor, draft: Draft) -> None:
+    """Read "Change sides at half time" into the draft."""
+    cursor.shape = SHAPES["mirrored"]
+    cursor.at += 2
+    cursor.must("at")
+    cursor.must("half")
+    cursor.must("time")
+    cursor.finish()
+    draft.mirrored = draft.mirrored or not cursor.failed
+
+
+def rotation_sentence(cursor: Cursor, draft: Draft) -> None:
+    """Read a rotation into the draft."""
+    found = rotation(cursor)
+    if found is not None:
+        draft.rotations.append(found)

@@ -1,0 +1,183 @@
+"""Lines and tokens gathered into pieces: `key: value` lines and sentences; must not know what a sentence says.
+
+A sentence ends at its full stop. Where that is missing it ends before a blank line, a `key: value` line, a step's
+number, or a line that plainly begins another sentence, so that one missing stop costs one sentence at most.
+"""
+
+from dataclasses import dataclass
+
+from conewright.model.problem import Span
+from conewright.notation.guesses import closest
+from conewright.notation.lexer import KEYS, NUMBER, WORD, Keyed, Line, Token, lines_of
+from conewright.notation.words import ENDINGS, JOINERS, NUMBERS, SENTENCES
+
+_OPENERS = tuple(
+    sorted(
+        ((tuple(opener.split()), form.key) for form in SENTENCES for opener in form.opens),
+        key=lambda pair: -len(pair[0]),
+    )
+)
+_OPENING_WORDS = frozenset(words[0] for words, _ in _OPENERS)
+_ENDING_WORDS = frozenset(word for phrase in ENDINGS.values() for word in phrase.split()) | {"or", "and", ","}
+_LONGEST_NAME = 6  # words that a name at the start of a declaration may have
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sentence:
+    """The tokens of one sentence, without its full stop. `number` is set at the first sentence of a step.
+
+    `key` names its form in `words.SENTENCES`, "" where its opening does not tell; `leads`: it begins a line.
+    """
+
+    key: str
+    tokens: tuple[Token, ...]
+    number: int | None = None
+    leads: bool = True
+    stopped: bool = True
+
+    @property
+    def span(self) -> Span:
+        """From the first word to the last."""
+        first, last = self.tokens[0], self.tokens[-1]
+        return Span(line=first.line, column=first.column, end_line=last.line, end_column=last.end)
+
+
+@dataclass(slots=True)
+class _Gathering:
+    """The sentence that is being gathered while the lines are walked: real state with a life of one text."""
+
+    pieces: list[Keyed | Sentence]
+    open: list[Token]
+    number: int | None = None
+    leads: bool = True
+
+    def end(self, stopped: bool) -> None:
+        if self.open:
+            tokens = tuple(self.open)
+            key = "" if self.number is not None else form_of(tokens)
+            sentence = Sentence(key=key, tokens=tokens, number=self.number, leads=self.leads, stopped=stopped)
+            self.pieces.append(sentence)
+            self.number = None
+        self.open = []
+
+    def ends_at(self, token: Token) -> bool:
+        """True at a full stop, and at the colon behind "Each round"."""
+        if token.lower == ":" and self.number is None and len(self.open) >= 2:
+            return form_of(tuple(self.open)) == "round" and "(" not in _unclosed(self.open)
+        return token.lower == "."
+
+
+def pieces_of(text: str) -> tuple[Keyed | Sentence, ...]:
+    """Everything a text says, in its order: `key: value` lines and sentences. Never raises."""
+    gathering = _Gathering([], [])
+    for line in lines_of(text):
+        if line.keyed is not None and _is_keyed(line, line.keyed, bool(gathering.open)):
+            gathering.end(stopped=False)
+            gathering.pieces.append(line.keyed)
+        elif line.tokens:
+            _gather(gathering, line.tokens)
+        else:
+            gathering.end(stopped=False)
+    gathering.end(stopped=False)
+    return tuple(gathering.pieces)
+
+
+def _is_keyed(line: Line, keyed: Keyed, in_sentence: bool) -> bool:
+    """True for a known key; for an unknown one where no sentence is open and none begins here."""
+    if not line.tokens:
+        return True
+    if in_sentence:
+        return False
+    if keyed.key == "for":
+        return True
+    return form_of(line.tokens) == "" and (line.tokens[0].text[0].islower() or closest(keyed.key, KEYS) != "")
+
+
+def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
+    at = 0
+    if gathering.open and _starts_anew(gathering.open, tokens):
+        gathering.end(stopped=False)
+    while at < len(tokens):
+        token = tokens[at]
+        if not gathering.open and gathering.number is None and _is_step(tokens, at):
+            gathering.number = int(token.text)
+            gathering.leads = at == 0
+            at += 2
+            continue
+        if gathering.ends_at(token):
+            gathering.end(stopped=True)
+        else:
+            if not gathering.open and gathering.number is None:
+                gathering.leads = at == 0
+            gathering.open.append(token)
+        at += 1
+
+
+def _starts_anew(before: list[Token], tokens: tuple[Token, ...]) -> bool:
+    """True where a line cannot go on with the sentence before it."""
+    if _is_step(tokens, 0):
+        return not (len(before) > 1 and before[-1].lower == "," and before[-2].kind == NUMBER)
+    return before[-1].lower not in JOINERS and tokens[0].text[0].isupper() and form_of(tokens) != ""
+
+
+def _is_step(tokens: tuple[Token, ...], at: int) -> bool:
+    """True at a number with a full stop behind it; a number that long is none."""
+    if at + 1 >= len(tokens) or tokens[at].kind != NUMBER or tokens[at + 1].lower != ".":
+        return False
+    return tokens[at].text.isdigit() and len(tokens[at].text) <= 3
+
+
+def _unclosed(tokens: list[Token]) -> tuple[str, ...]:
+    marks = [token.lower for token in tokens if token.lower in "()"]
+    return ("(",) if marks.count("(") > marks.count(")") else ()
+
+
+def form_of(tokens: tuple[Token, ...]) -> str:
+    """Which form of sentence the opening of some tokens tells; "" where it does not."""
+    first = tokens[0].lower
+    if first in _OPENING_WORDS:
+        for words, key in _OPENERS:
+            if tuple(token.lower for token in tokens[: len(words)]) == words and _goes_on(key, tokens, len(words)):
+                return key
+    if declares(tokens):
+        return "declaration"
+    if _tells_outcome(tokens):
+        return "outcome"
+    return "in flight" if _tells_in_flight(tokens) else ""
+
+
+def _goes_on(key: str, tokens: tuple[Token, ...], at: int) -> bool:
+    """True where the word behind an opener that is one short word fits it."""
+    following = tokens[at] if at < len(tokens) else None
+    if key == "rotation":
+        return following is None or following.lower == ":" or following.kind == WORD
+    if key == "form or balls":
+        return following is not None and (
+            following.kind == NUMBER or following.lower in NUMBERS or following.lower == "no"
+        )
+    return True
+
+
+def declares(tokens: tuple[Token, ...]) -> bool:
+    """True where a name, "at" and a number begin the tokens."""
+    if tokens[0].kind != WORD:
+        return False
+    for at in range(1, min(_LONGEST_NAME + 1, len(tokens) - 1)):
+        if tokens[at].lower == "at":
+            return tokens[at + 1].kind == NUMBER
+        if tokens[at].kind not in (WORD, NUMBER):
+            return False
+    return False
+
+
+def _tells_outcome(tokens: tuple[Token, ...]) -> bool:
+    for at, token in enumerate(tokens[:16]):
+        if token.lower == ":":
+            before = tuple(token.lower for token in tokens[:at])
+            return bool(before) and (all(word in _ENDING_WORDS for word in before) or before[-2:] == ("wins", "it"))
+    return False
+
+
+def _tells_in_flight(tokens: tuple[Token, ...]) -> bool:
+    words = tuple(token.lower for token in tokens[:8])
+    return ("rounds" in words[:4] or "round" in words[:4]) and ("may" in words or words[-3:] == ("at", "a", "time"))

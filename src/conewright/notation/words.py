@@ -1,0 +1,498 @@
+"""The words of the notation as tables, shared by the reader, the printer and the pages about it.
+
+Another language is another set of these tables. A phrase with `{who}`, `{name}` or `{step}` has a hole in it; the first
+phrase of an entry is the one the printer writes, the others are understood. Must not know how a text is taken apart.
+"""
+
+from dataclasses import dataclass
+
+from conewright.model.exercise import Bib, Ending, Event, Foot, Holds, Pace, ThingKind, Verb, Weight
+from conewright.model.session import Job
+
+UNITS = (
+    "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
+    "eighteen nineteen twenty"
+).split()
+NUMBERS: dict[str, int] = {
+    **{word: number for number, word in enumerate(UNITS, start=1)},
+    **{f"twenty-{word}": 20 + number for number, word in enumerate(UNITS[:9], start=1)},
+    "thirty": 30,
+}
+NUMBER_WORDS: dict[int, str] = {number: word for word, number in NUMBERS.items()}
+
+METRES: dict[str, float] = {
+    "m": 1.0,
+    "metre": 1.0,
+    "metres": 1.0,
+    "meter": 1.0,
+    "meters": 1.0,
+    "yard": 0.914,
+    "yards": 0.914,
+    "yd": 0.914,
+    "yds": 0.914,
+}
+SECONDS: dict[str, float] = {
+    "s": 1.0,
+    "sec": 1.0,
+    "second": 1.0,
+    "seconds": 1.0,
+    "min": 60.0,
+    "minute": 60.0,
+    "minutes": 60.0,
+}
+
+COLOURS: dict[str, Bib] = {bib.value.lower(): bib for bib in Bib}
+JOBS: tuple[str, ...] = tuple(job.value for job in Job)
+JOB_SYNONYMS: dict[str, str] = {
+    "warm up": "warm-up",
+    "warmup": "warm-up",
+    "main work": "main",
+    "opposed work": "opposed",
+    "the game": "game",
+    "closing": "close",
+    "the close": "close",
+}
+
+# A name of a place or thing that is one of these words cannot be told from the sentence round it.
+RESERVED = frozenset(
+    "a ahead against after and at from in into is it of on or round the then through to towards when while who "
+    "with".split()
+)
+# A line that ends in one of these words goes on in the next.
+JOINERS = frozenset(
+    "a ahead against after and at by for from in into is of on or round the then through to towards when while who "
+    "with , ; : (".split()
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VerbWord:
+    """How a verb is written: `phrase` as in "Base passes", `base` as in "to pass"; `pace` goes into the manner.
+
+    `shape` is what may follow it, for hints and pages.
+    """
+
+    verb: Verb
+    phrase: str
+    base: str
+    shape: str
+    example: str
+    pace: Pace | None = None
+    also: tuple[str, ...] = ()
+
+
+_KICK = "to NAME | ahead of NAME [to X, Y] | to X, Y"
+_MOVE = "to NAME | to the end of NAME | to X, Y | home | 3 m towards NAME [, round NAME] [, through GATE]"
+VERBS: tuple[VerbWord, ...] = (
+    VerbWord(
+        verb=Verb.PASS,
+        phrase="passes",
+        base="pass",
+        also=("plays", "plays it", "plays the ball", "play"),
+        shape=f"[firmly | softly] {_KICK} | against WALL",
+        example="Base passes firmly to Stem",
+    ),
+    VerbWord(
+        verb=Verb.SET_BACK,
+        phrase="sets it back",
+        base="set it back",
+        also=("sets the ball back", "sets back", "lays it back", "lays it off"),
+        shape="to NAME",
+        example="Stem sets it back to Base",
+    ),
+    VerbWord(
+        verb=Verb.CROSS,
+        phrase="crosses",
+        base="cross",
+        also=("crosses it", "crosses the ball"),
+        shape=_KICK,
+        example="Wing crosses ahead of Hub",
+    ),
+    VerbWord(
+        verb=Verb.THROW,
+        phrase="throws",
+        base="throw",
+        also=("throws it", "throws the ball", "rolls it"),
+        shape="to NAME",
+        example="Coach throws to Stem",
+    ),
+    VerbWord(
+        verb=Verb.SHOOT,
+        phrase="shoots",
+        base="shoot",
+        also=("finishes",),
+        shape="at GOAL",
+        example="Stem shoots at Goal",
+    ),
+    VerbWord(
+        verb=Verb.DRIBBLE,
+        phrase="dribbles",
+        base="dribble",
+        also=("drives", "carries it", "carries the ball"),
+        shape=_MOVE,
+        example="Side dribbles to the end of Base round the outside",
+    ),
+    VerbWord(
+        verb=Verb.RUN,
+        phrase="runs",
+        base="run",
+        also=("goes", "moves", "go", "move"),
+        shape=_MOVE,
+        example="Base runs to Stem",
+    ),
+    VerbWord(verb=Verb.RUN, phrase="walks", base="walk", pace=Pace.WALK, shape=_MOVE, example="Base walks home"),
+    VerbWord(verb=Verb.RUN, phrase="jogs", base="jog", pace=Pace.JOG, shape=_MOVE, example="Base jogs to Stem"),
+    VerbWord(
+        verb=Verb.RUN,
+        phrase="sprints",
+        base="sprint",
+        pace=Pace.SPRINT,
+        shape=_MOVE,
+        example="Base sprints round Mast to Stem",
+    ),
+    VerbWord(
+        verb=Verb.CHECK,
+        phrase="checks away",
+        base="check away",
+        also=("checks off", "checks"),
+        shape="[3 m]",
+        example="Stem checks away",
+    ),
+    VerbWord(
+        verb=Verb.SHOW,
+        phrase="shows",
+        base="show",
+        also=("shows for the ball", "shows for it"),
+        shape="",
+        example="Stem shows",
+    ),
+    VerbWord(
+        verb=Verb.TURN,
+        phrase="turns",
+        base="turn",
+        also=("turns out", "turns with the ball", "turns with it", "turn out"),
+        shape="[in two touches]",
+        example="Stem turns in two touches",
+    ),
+    VerbWord(
+        verb=Verb.FETCH,
+        phrase="fetches the ball",
+        base="fetch the ball",
+        also=("fetches it", "collects the ball"),
+        shape="",
+        example="Stem fetches the ball",
+    ),
+    VerbWord(
+        verb=Verb.CALL, phrase="calls", base="call", also=("shouts",), shape='"turn"', example='Base calls "turn"'
+    ),
+    VerbWord(verb=Verb.WAIT, phrase="waits", base="wait", also=("waits for",), shape="2 s", example="Stem waits 2 s"),
+    VerbWord(
+        verb=Verb.TASK,
+        phrase="does",
+        base="do",
+        shape='"ten toe taps" [for 10 s]',
+        example='Stem does "ten toe taps" for 10 s',
+    ),
+)
+FOLLOW_PHRASES = tuple(f"follows {whose} pass" for whose in ("the", "the own", "his", "her", "their", "its", "own"))
+
+WEIGHTS: dict[Weight, str] = {Weight.FIRM: "firmly", Weight.SOFT: "softly"}
+FEET: dict[Foot, str] = {
+    Foot.LEFT: "with the left foot",
+    Foot.RIGHT: "with the right foot",
+    Foot.WEAK: "with the weaker foot",
+}
+PACES: dict[Pace, str] = {
+    Pace.WALK: "walking",
+    Pace.JOG: "jogging",
+    Pace.RUN: "at a run",
+    Pace.SPRINT: "at full speed",
+}
+LOFTED = "lofted"
+OUTSIDE = "round the outside"
+FIRST_TIME = "first time"
+MANNER_SYNONYMS: dict[str, str] = {
+    "in one touch": FIRST_TIME,
+    "at the first touch": FIRST_TIME,
+    "firm": "firmly",
+    "hard": "firmly",
+    "soft": "softly",
+    "with the left": "with the left foot",
+    "with the right": "with the right foot",
+    "with the weak foot": "with the weaker foot",
+    "in the air": LOFTED,
+    "around the outside": OUTSIDE,
+    "sprinting": "at full speed",
+    "at walking pace": "walking",
+    "at a walk": "walking",
+    "at a jog": "jogging",
+    "running": "at a run",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TriggerForm:
+    """How a start is written: `alone` with no delay, `clause` behind "1 s after"; "when" may lead a clause."""
+
+    event: Event
+    alone: str
+    clause: str
+    also: tuple[str, ...] = ()
+
+
+TRIGGERS: tuple[TriggerForm, ...] = (
+    TriggerForm(
+        event=Event.RELEASED,
+        alone="when {who} passes",
+        clause="{who} passes",
+        also=("{who} plays", "{who} plays it", "{who} crosses", "{who} throws", "{who} sets it back", "{who} kicks"),
+    ),
+    TriggerForm(
+        event=Event.CONTROLLED,
+        alone="when {who} has the ball",
+        clause="{who} has the ball",
+        also=("{who} gets the ball", "{who} has it", "{who} 's first touch"),
+    ),
+    TriggerForm(event=Event.SHOT, alone="when {who} shoots", clause="{who} shoots"),
+    TriggerForm(event=Event.OVER, alone="when {who} 's shot is over", clause="{who} 's shot is over"),
+    TriggerForm(event=Event.ARRIVED, alone="when {who} reaches {name}", clause="{who} reaches {name}"),
+    TriggerForm(
+        event=Event.HALFWAY,
+        alone="when {who} is halfway home",
+        clause="{who} is halfway home",
+        also=("{who} is half way home", "{who} is halfway"),
+    ),
+    TriggerForm(event=Event.ARRIVED, alone="when {who} is home", clause="{who} is home", also=("{who} arrives",)),
+    TriggerForm(
+        event=Event.PASSED,
+        alone="when {who} is past {name}",
+        clause="{who} is past {name}",
+        also=("{who} is level with {name}",),
+    ),
+    TriggerForm(event=Event.READY, alone="when {who} is ready", clause="{who} is ready"),
+    TriggerForm(
+        event=Event.STARTED,
+        alone="when {who} starts",
+        clause="{who} starts",
+        also=("{who} goes", "{who} runs", "{who} dribbles", "{who} sets off", "{who} checks away", "{who} moves"),
+    ),
+    TriggerForm(event=Event.STEP, alone="after {step}", clause="step {step}", also=("{step}",)),
+    TriggerForm(
+        event=Event.BACK,
+        alone="when the ball is back at {name}",
+        clause="the ball is back at {name}",
+        also=("the ball is at {name}",),
+    ),
+    TriggerForm(
+        event=Event.BOX_CLEAR, alone="when the box is clear", clause="the box is clear", also=("the box is empty",)
+    ),
+    TriggerForm(
+        event=Event.CALL,
+        alone="on the coach 's call",
+        clause="the coach calls",
+        also=("the coach 's call", "the call"),
+    ),
+)
+AT_ONCE = "at once"
+
+HEADERS: dict[str, str] = {
+    "exercise": "exercise: Stem and branch",
+    "kind": "kind: passing pattern",
+    "for": "for 5 to 9 players, under 9 to under 13; best with 6",
+    "aim": "aim: turning out, passing ahead of a runner",
+    "good for": "good for: arrival, warm-up",
+    "space": "space: 16 by 18 m",
+    "cue": "cue: look over the shoulder before it comes",
+    "fault": 'fault: turns late -> Base calls "turn"',
+    "score": "score: every ball through a gate is a point",
+    "caution": "caution: no ball is kicked towards somebody who fetches one",
+    "note": "note: change the passing direction after two minutes",
+}
+FREE_LINES: dict[str, str] = {
+    "swap": "Swap: who lost it goes in for the Red longest inside.",
+    "restart": "Restart: a Yellow passes in.",
+    "rule": "Rule: at most three touches each.",
+}
+
+HOLDS: dict[str, tuple[Holds, bool, bool]] = {  # what it admits, an adult's, a keeper's
+    "is a line": (Holds.LINE, False, False),
+    "holds one": (Holds.ONE, False, False),
+    "is an adult": (Holds.ONE, True, False),
+    "is a keeper": (Holds.ONE, False, True),
+    "is a line of keepers": (Holds.LINE, False, True),
+    "is an adult in goal": (Holds.ONE, True, True),
+}
+HOLDS_OF_SEVERAL: dict[str, str] = {
+    "is a line": "are lines",
+    "holds one": "hold one each",
+    "is an adult": "are adults",
+    "is a keeper": "are keepers",
+    "is a line of keepers": "are lines of keepers",
+    "is an adult in goal": "are adults in goal",
+}
+HOLDS_SYNONYMS: dict[str, str] = {
+    "is a queue": "is a line",
+    "are queues": "is a line",
+    "hold one": "holds one",
+    "holds one each": "holds one",
+    "holds one player": "holds one",
+    "is one player": "holds one",
+    "is for one": "holds one",
+    "is the coach": "is an adult",
+    "is a helper": "is an adult",
+    "is the keeper": "is a keeper",
+}
+THINGS: dict[str, ThingKind] = {
+    "cone": ThingKind.CONE,
+    "gate": ThingKind.GATE,
+    "mini goal": ThingKind.MINI_GOAL,
+    "goal": ThingKind.GOAL,
+    "wall": ThingKind.WALL,
+}
+THING_SYNONYMS: dict[str, str] = {"pole": "cone", "marker": "cone", "small goal": "mini goal", "full goal": "goal"}
+DEFAULT_WIDTH_M: dict[ThingKind, float] = {
+    ThingKind.CONE: 0.0,
+    ThingKind.GATE: 2.0,
+    ThingKind.MINI_GOAL: 1.5,
+    ThingKind.GOAL: 5.0,
+    ThingKind.WALL: 2.0,
+}
+WAITS: dict[str, str] = {"left": "waiting on the left", "right": "waiting on the right", "behind": "waiting behind"}
+
+ENDINGS: dict[Ending, str] = {
+    Ending.SCORED: "scored",
+    Ending.OUT: "out",
+    Ending.WON: "won",
+    Ending.TIME_UP: "time up",
+}
+MOVERS: dict[str, str] = {  # the word the record holds, and how it is written
+    "winner": "the winner",
+    "loser": "who lost it",
+    "scorer": "the scorer",
+    "other": "the other",
+}
+MOVER_SYNONYMS: dict[str, str] = {"who won it": "winner", "the loser": "loser", "who scored": "scorer"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SentenceForm:
+    """One form of sentence: `opens` are the words it begins with (none where its shape tells it)."""
+
+    key: str
+    opens: tuple[str, ...]
+    shape: str
+    example: str
+
+
+SENTENCES: tuple[SentenceForm, ...] = (
+    SentenceForm(
+        key="place",
+        opens=(),
+        shape="NAME at X, Y is a line | holds one | is an adult | is a keeper [with the ball] [, a ball each] "
+        "[, in COLOUR] [, facing NAME] [, waiting on the left]",
+        example="Base at 0, 0 is a line, a ball each.",
+    ),
+    SentenceForm(
+        key="thing",
+        opens=(),
+        shape="NAME at X, Y is a cone | gate | mini goal | goal | wall [2 m wide] [, upright]",
+        example="Door at 0, 10 is a gate 2 m wide, upright.",
+    ),
+    SentenceForm(
+        key="start",
+        opens=("start with",),
+        shape="Start with NUMBER at PLACE, the rest at PLACE | the rest shared between PLACE and PLACE",
+        example="Start with two at Base, one at Stem, the rest shared between Left and Right.",
+    ),
+    SentenceForm(
+        key="round",
+        opens=("each round", "every round"),
+        shape="Each round [, PLACE and PLACE in turn (call it WORD)]:",
+        example="Each round, Left and Right in turn (call it Side):",
+    ),
+    SentenceForm(
+        key="mirrored",
+        opens=("change sides", "swap sides"),
+        shape="Change sides at half time",
+        example="Change sides at half time.",
+    ),
+    SentenceForm(
+        key="next",
+        opens=("the next round", "next round"),
+        shape="The next round starts WHEN",
+        example="The next round starts when Side is halfway home.",
+    ),
+    SentenceForm(
+        key="in flight",
+        opens=(),
+        shape="NUMBER rounds may run at once",
+        example="Two rounds may run at once.",
+    ),
+    SentenceForm(
+        key="outcome",
+        opens=(),
+        shape="Scored, out or time up: WHO joins PLACE, WHO takes the ball to PLACE and joins PLACE",
+        example="Scored, out or time up: Hub joins Gate House, Gate House takes the ball to Hub and joins Wing.",
+    ),
+    SentenceForm(
+        key="rotation",
+        opens=("rotation",),
+        shape="Rotation: ROLE to PLACE, ROLE to PLACE with the ball | follow the pass | "
+        "everyone goes back to their own place",
+        example="Rotation: Base to Stem, Stem to Side, Side to Base with the ball.",
+    ),
+    SentenceForm(
+        key="every",
+        opens=("every",),
+        shape="Every NUMBER rounds | minutes: ROLE to PLACE, ROLE to PLACE",
+        example="Every 4 rounds: Goalie to One, One to Two, Two to Goalie.",
+    ),
+    SentenceForm(
+        key="play",
+        opens=("open play",),
+        shape="Open play in W by D m [, middle at X, Y]: TEAM keep it from TEAM | TEAM against TEAM on THING "
+        "and THING | everyone has a ball | TEAM chase the others",
+        example="Open play in 12 by 12 m: four Yellow keep it from two Red.",
+    ),
+    SentenceForm(
+        key="odd one",
+        opens=("one over", "the odd one"),
+        shape="One over is neutral | joins TEAM | shares a ball | rests in turn",
+        example="One over is neutral.",
+    ),
+    SentenceForm(key="bouts", opens=("bouts of",), shape="Bouts of NUMBER minutes", example="Bouts of 3 minutes."),
+    SentenceForm(
+        key="form or balls",
+        opens=("with",),
+        shape="With N to M: NUMBER copies, D m apart, mirrored | TEAM, TEAM | "
+        "start with NUMBER at PLACE; With NUMBER balls",
+        example="With 10 to 18: two copies, 6 m apart, mirrored.",
+    ),
+)
+SHAPES: dict[str, str] = {form.key: form.shape for form in SENTENCES}
+CONTEST_SHAPE = "Contest in W by D m, middle at X, Y: ROLE and ROLE against ROLE, on GOAL, at most N s"
+
+VOCABULARY: frozenset[str] = frozenset(
+    word
+    for phrase in (
+        *(phrase for verb in VERBS for phrase in (verb.phrase, verb.base, *verb.also)),
+        *FOLLOW_PHRASES,
+        *WEIGHTS.values(),
+        *FEET.values(),
+        *PACES.values(),
+        *(phrase for form in TRIGGERS for phrase in (form.alone, form.clause, *form.also)),
+        *HOLDS,
+        *HOLDS_OF_SEVERAL.values(),
+        *THINGS,
+        *WAITS.values(),
+        *ENDINGS.values(),
+        *MOVERS.values(),
+        *(opener for form in SENTENCES for opener in form.opens),
+        "lofted round through the outside first time in two three touches home ahead of against towards end then while",
+        "facing with a ball each balls wide upright rest shared between same number line middle by most counter on",
+        "joins takes swap nobody everyone rounds minutes keep it from chase copies apart mirrored in turn call half",
+        "time rests shares neutral others metres yards seconds at once",
+    )
+    for word in phrase.split()
+    if word.isalpha()
+)
