@@ -6,9 +6,10 @@ from itertools import pairwise
 from conewright.checks.case import AfterCheck, Case, look, mend
 from conewright.model.geometry import Point, distance_m, nearest_on_segment
 from conewright.model.problem import Problem, Span
-from conewright.model.rehearsed import BallTrack, Flight, FlightKind, Knot, PersonTrack, Rehearsal, Spell
+from conewright.model.rehearsed import Flight, FlightKind, Knot, PersonTrack, Rehearsal, Spell
 
 STRUCK = frozenset({FlightKind.SHOT, FlightKind.FIRM})
+LOOSE = 3.0  # a shot across a way back is told up to so many times the gap in time: not every round is clean
 JOINING_M = 1.5  # at the very end of a way back a child stands in line beside the passer: that is no crossing
 
 
@@ -33,36 +34,26 @@ def shots_across(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
             if flight.kind not in STRUCK:
                 continue
             for person in rehearsal.people:
-                for meeting in _meetings(flight, ball, person, reach_m):
+                for meeting in _meetings(flight, person, reach_m):
                     known = worst.get(flight.act)
                     if known is None or meeting.gap_s < known.gap_s:
                         worst[flight.act] = meeting
     return tuple(problem for act in sorted(worst) if (problem := _finding(case, worst[act], reach_s)) is not None)
 
 
-def _meetings(flight: Flight, ball: BallTrack, person: PersonTrack, reach_m: float) -> list[Meeting]:
+def _meetings(flight: Flight, person: PersonTrack, reach_m: float) -> list[Meeting]:
     start, end = flight.knots[0], flight.knots[-1]
-    found = []
+    found: list[Meeting] = []
+    if person.person in (flight.passer, flight.receiver):
+        return found
     for spell in person.spells:
         if not spell.way_back or spell.round not in (flight.round - 1, flight.round, flight.round + 1):
-            continue
-        if _is_own(flight, spell, person):
             continue
         nearest = _nearest(start, end, person.knots, spell)
         if nearest is not None and nearest[0] <= reach_m:
             gap_m, gap_s, where = nearest
             found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
     return found
-
-
-def _is_own(flight: Flight, spell: Spell, person: PersonTrack) -> bool:
-    """The passer's own run after its pass starts on the ball's way and is never in front of it."""
-    return spell.round == flight.round and spell.step == flight.step and _near_start(flight, person, spell)
-
-
-def _near_start(flight: Flight, person: PersonTrack, spell: Spell) -> bool:
-    first = _at(person.knots, spell.start_s)
-    return distance_m(first, Point(flight.knots[0].x_m, flight.knots[0].y_m)) < JOINING_M
 
 
 def _at(knots: tuple[Knot, ...], time_s: float) -> Point:
@@ -80,7 +71,7 @@ def _nearest(start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell) -> t
     last = _at(knots, spell.end_s)
     best: tuple[float, float, Point] | None = None
     for before, after in pairwise(knots):
-        if after.time_s < spell.start_s or before.time_s > spell.end_s:
+        if after.time_s <= spell.start_s or before.time_s >= spell.end_s:
             continue
         spot, near = _closest(ball_start, ball_end, Point(before.x_m, before.y_m), Point(after.x_m, after.y_m))
         if distance_m(near, last) < JOINING_M:
@@ -125,7 +116,7 @@ def _finding(case: Case, meeting: Meeting, reach_s: float) -> Problem | None:
     flight, spell = meeting.flight, meeting.spell
     shot = flight.kind is FlightKind.SHOT
     together = meeting.gap_s <= reach_s
-    if not shot and not together:
+    if not together and not (shot and meeting.gap_s <= LOOSE * reach_s):
         return None
     what = "shot" if shot else "firm pass"
     whose = f"the way back after step {spell.step}" if spell.step else "the way to the next place"

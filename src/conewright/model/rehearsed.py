@@ -62,6 +62,8 @@ class Flight:
     act: int
     step: int
     round: int
+    passer: int  # the person who plays it
+    receiver: int  # the person it is for, -1 where there is none
     knots: tuple[Knot, ...]
 
 

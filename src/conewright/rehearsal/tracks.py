@@ -226,7 +226,15 @@ def _flight(play: Play, act: TimedAct, done: Done) -> Flight:
     firm = played.act is not None and played.act.manner.weight is Weight.FIRM
     kind = FlightKind.FIRM if firm else FlightKind.PASS
     kind = FlightKind.SHOT if played.verb is Verb.SHOOT else FlightKind.HAND if by_hand else kind
-    return Flight(kind=kind, act=played.number, step=played.step, round=done.round, knots=tuple(knots))
+    return Flight(
+        kind=kind,
+        act=played.number,
+        step=played.step,
+        round=done.round,
+        passer=done.person,
+        receiver=done.receiver,
+        knots=tuple(knots),
+    )
 
 
 def _place_at(exercise: Exercise, name: str) -> Point:
