@@ -93,19 +93,17 @@ Each round:
 def test_a_shot_across_a_way_back_is_found_at_the_shot() -> None:
     text = """Base at 0, 0 is a line with 12 balls.
 Goal at 0, 14 is a mini goal.
-Flag at -8, 6 holds one.
-Start with one at Flag, the rest at Base.
 Each round:
 1. Base dribbles to 0, 5.
 2. Base shoots at Goal.
-3. Flag runs to 8, 8 when Base shoots.
-4. Base fetches the ball, then dribbles to Base round the outside.
-Rotation: Base to Base, Flag to Flag.
-The next round starts when Base shoots.
+3. Base fetches the ball, then dribbles to {home}.
+The next round starts when {next}.
 """
-    codes_found = codes(found(text, 6))
-    assert "no-ball" not in codes_found
-    assert any(problem.code == "shot-across-way-back" and problem.where is not None for problem in found(text, 6))
+    through_the_middle = found(text.format(home="Base", next="Base's shot is over"), 6)
+    assert mends(through_the_middle) == [("shot-across-way-back", 5)]
+    assert "round the outside" in next(p.hint for p in through_the_middle if p.code == "shot-across-way-back")
+    round_the_outside = text.format(home="the end of Base round the outside", next="Base is halfway home")
+    assert mends(found(round_the_outside, 6)) == []
 
 
 def test_a_line_over_four_proposes_copies() -> None:

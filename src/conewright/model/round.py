@@ -46,6 +46,7 @@ class Played:
     takes_from: str = ""  # the place whose supply gives the ball this act needs; "" where the bearer has it already
     implied: bool = False
     way_back: bool = False
+    homeward: bool = False  # the bearer's last movement of the round, to its next place, with or without a ball
     act: Act | None = None
     start: Trigger | None = None
     to_place: str = ""  # the place whose line or spot the movement ends at

@@ -515,7 +515,11 @@ class _Walk:
         )
 
     def numbered(self) -> list[Played]:
-        return [replace(played, number=number) for number, played in enumerate(self.acts)]
+        last = {played.bearer: at for at, played in enumerate(self.acts)}
+        return [
+            replace(played, number=at, homeward=bool(played.to_place) and last[played.bearer] == at)
+            for at, played in enumerate(self.acts)
+        ]
 
 
 def _noun(verb: Verb) -> str:

@@ -40,7 +40,7 @@ def spells_by_person(play: Play, until_s: float) -> dict[int, list[Stretch]]:
 def _stretches(done: Done, act: TimedAct | None) -> list[Stretch]:
     if act is None:
         return [Stretch(done.start_s, done.end_s, Doing.MOVING, 0, done.round, True)]
-    step, round_, back = act.played.step, done.round, act.played.way_back
+    step, round_, back = act.played.step, done.round, act.played.homeward
     if act.kick:
         begun = done.start_s - act.prepare_s if act.played.takes_from else done.ready_s - act.prepare_s
         return [
