@@ -21,7 +21,7 @@ Data = tuple[tuple[str, str], ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Path:
-    """Lines through points, each piece on its own; `bent`: every second point of a piece bends the line, as a control."""
+    """Lines through points, each piece on its own; `bent`: every second point is a control."""
 
     pieces: tuple[tuple[Dot, ...], ...]
     name: str
