@@ -116,6 +116,7 @@ class TimedAct:
     contacts: float = 0.0
     receiver: int = -1
     ahead: bool = False  # the receiver meets it on the run
+    met_there: bool = False  # the receiver is on the way to that spot already: the ball is timed to come as it does
     meets: bool = False  # this movement is the run that meets the ball of the act before it
     needs_ball: bool = False
     group: int = -1  # acts of one step that start together share a group
@@ -158,15 +159,18 @@ def time_round(exercise: Exercise, round_: Round, child: Pupil) -> TimedRound:
         leaves = one.moves and played.bearer not in gone and _goes_away(exercise, round_, played)
         if leaves:
             gone.add(played.bearer)
-        meets = played.implied and played.verb is Verb.RUN and index > 0 and _met(round_, index)
-        timed.append(replace(one, group=groups.get(index, -1), leaves=leaves, meets=meets))
+        meets = index > 0 and _met(round_, index)
+        met_there = one.ahead and not (index + 1 < len(round_.acts) and _met(round_, index + 1))
+        timed.append(replace(one, group=groups.get(index, -1), leaves=leaves, meets=meets, met_there=met_there))
         _note_ball(came, played)
     return TimedRound(round=round_, acts=tuple(timed))
 
 
 def _met(round_: Round, index: int) -> bool:
-    before = round_.acts[index - 1]
-    return before.receiver == round_.acts[index].bearer and bool(before.flight)
+    """True where a movement is the run onto the ball of the act before it."""
+    before, played = round_.acts[index - 1], round_.acts[index]
+    implied = played.implied and played.verb is Verb.RUN and not played.way_back
+    return implied and before.receiver == played.bearer and bool(before.flight)
 
 
 def _goes_away(exercise: Exercise, round_: Round, played: Played) -> bool:

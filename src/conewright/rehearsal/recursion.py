@@ -354,6 +354,9 @@ class Play:
                 signals.append(shown)
         if act.kick and act.receiver >= 0 and not act.ahead and act.receiver != act.bearer:
             signals.append(self.free[act.receiver])
+        if act.met_there and act.receiver >= 0:
+            there = self.free[act.receiver]
+            signals.append(self.moments.plus(there, -act.flight_s, number, "timing it to the run"))
         return signals
 
     def _react(self, moment: Moment, act: int) -> Moment:

@@ -3,6 +3,7 @@
 from bisect import bisect_left
 from dataclasses import dataclass, field
 from itertools import pairwise
+from math import hypot
 
 from conewright.model.exercise import Exercise, Verb, Weight
 from conewright.model.geometry import Point, ahead, along, distance_m, path_length_m, toward
@@ -55,7 +56,7 @@ def people_tracks(play: Play, *, until_s: float = TRACK_S) -> tuple[tuple[Person
                 line.people.append(done.person)
                 rank = len(line.people) - 1
                 if rank:
-                    knots[done.person].append(Knot(done.end_s, *line.spot(rank)))
+                    _to_the_end(knots[done.person], line.spot(rank))
                 if len(line.people) > longest[0]:
                     longest = (len(line.people), name)
     return (
@@ -91,6 +92,17 @@ def _joins(play: Play, done: Done, act: TimedAct | None) -> str:
     place = act.played.to_place
     bearers = play.rounds[play.side_of[done.round]].round.bearers
     return place if bearers[act.bearer].ends_at == place else ""
+
+
+def _to_the_end(track: list[Knot], spot: Point) -> None:
+    """The last stretch leads to the end of the line instead of its head, at the same speed."""
+    last = track.pop()
+    before = track[-1] if track else last
+    came = hypot(last.x_m - before.x_m, last.y_m - before.y_m)
+    goes = hypot(spot.x_m - before.x_m, spot.y_m - before.y_m)
+    seconds = last.time_s - before.time_s
+    later = seconds * max(goes / came, 1.0) if came > 0 else seconds
+    track.append(Knot(before.time_s + max(later, seconds), *spot))
 
 
 def _leave_lines(
@@ -217,12 +229,13 @@ def _flight(play: Play, act: TimedAct, done: Done) -> Flight:
     length = path_length_m(path)
     rolled = roll(act.release_m_s, play.child.ground)
     by_hand = played.verb is Verb.THROW
+    lasts_s = done.end_s - done.start_s  # longer than the flight where it is weighted to meet a runner
     knots = []
     for part in range(FLIGHT_PARTS + 1):
         share = part / FLIGHT_PARTS
         gone = length * share if by_hand else min(rolled.distance_at(act.flight_s * share), length)
-        knots.append(Knot(done.start_s + act.flight_s * share, *along(path, gone)))
-    knots[-1] = Knot(done.start_s + act.flight_s, *path[-1])
+        knots.append(Knot(done.start_s + lasts_s * share, *along(path, gone)))
+    knots[-1] = Knot(done.start_s + lasts_s, *path[-1])
     firm = played.act is not None and played.act.manner.weight is Weight.FIRM
     kind = FlightKind.FIRM if firm else FlightKind.PASS
     kind = FlightKind.SHOT if played.verb is Verb.SHOOT else FlightKind.HAND if by_hand else kind
