@@ -33,13 +33,15 @@ def put_copy(
     options: PictureOptions,
     bib: Bib | None = None,
     sides: tuple[Side, ...] = (),
+    adults: int = 0,
 ) -> None:
-    """Draw one copy of `size` children; `sides` are those of an open-play box where their bibs have been chosen."""
+    """Draw one copy of `size` children; `sides` are those of an open-play box where their bibs have been chosen;
+    `adults` have their letters already."""
     own = one_copy(exercise, size)
     round_, _ = unroll(own, options.side)
     put_boxes(canvas, own, round_, view)
     put_things(canvas, own, view)
-    stands = stands_of(own, people(own, size, bib), view=view, options=options)
+    stands = stands_of(own, people(own, size, bib, adults=adults), view=view, options=options)
     for stand in stands:
         put_stand(canvas, stand, options)
     sides = sides or sides_for(own, size)
@@ -153,9 +155,9 @@ def _put_box_words(canvas: Canvas, exercise: Exercise, round_: Round, sides: tup
         play = exercise.open_play
         low, high = corners(view, play.middle, play.width_m, play.depth_m)
         upper = (
-            (Dot(low.x + 0.3 * clear, low.y - 0.5 * size), "start"),
-            (Dot(high.x - 0.3 * clear, low.y - 0.5 * size), "end"),
-            (Dot(low.x + 0.3 * clear, high.y + 1.1 * size), "start"),
+            (Dot(low.x + clear, low.y - 0.5 * size), "start"),
+            (Dot(high.x - clear, low.y - 0.5 * size), "end"),
+            (Dot(low.x + clear, high.y + 1.1 * size), "start"),
             (Dot(low.x + clear, low.y + 1.4 * size), "start"),
         )
         _put_words(canvas, upper, open_words(play, sides))

@@ -22,6 +22,7 @@ from conewright.model.round import Played, Round
 
 SAME_M = 1.0  # ends nearer than this are ends at the same place
 STILL_M = 0.3  # a shorter movement draws no line
+KEPT_M = 3.0  # a keeper no further from a goal stands in it
 OUTSIDE_M = 1.2  # a way back keeps this far from the box it leaves
 QUARTER = math.pi / 2
 BOW_SHARES = ((0.25, 0.75), (0.5, 1.0), (0.75, 0.75))  # where along, and how much of the whole swing
@@ -29,7 +30,7 @@ Swings = tuple[float, ...]
 BALL_ALONE: Swings = (0.0, 0.5, -0.5, 1.5)  # shifts to the left, in units
 BALL_SHARED: Swings = (0.5, -0.5, 1.5, -1.5)
 MOVE_SHARED: Swings = (1.6, -1.6, 2.6, -2.6, 3.6, -3.6)  # swings of a bow to its first side, in units
-END_SHARE = 0.4  # how far the ends of such a bow shift
+END_SHARE, BACK_SHARE = 0.4, 0.9  # how far the ends of such a bow, and the start of a way back, shift in units
 NEAR_SHARE = 0.45  # two lines nearer than this part of the unit lie on each other
 SAMPLES = (0.2, 0.35, 0.5, 0.65, 0.8)
 
@@ -64,7 +65,7 @@ def courses(exercise: Exercise, round_: Round, tails: dict[str, Point]) -> tuple
         if _shows_again(found, played, round_):
             found[-1] = replace(found[-1], loop=True)
             continue
-        found += _flight(played)
+        found += _flight(exercise, played)
         found += _movement(played, tails)
     if round_.contest is not None:
         found += _after_contest(exercise, round_.contest, tails)
@@ -89,10 +90,24 @@ def _shows_again(found: list[Course], played: Played, round_: Round) -> bool:
     return distance_m(played.path[-1], last.points[0]) < SAME_M
 
 
-def _flight(played: Played) -> Iterable[Course]:
-    if len(played.flight) >= 2 and path_length_m(played.flight) > STILL_M:
-        kind = "shot" if played.verb is Verb.SHOOT else "ball"
-        yield Course(kind=kind, points=played.flight, step=played.step, act=played.number)
+def _flight(exercise: Exercise, played: Played) -> Iterable[Course]:
+    if len(played.flight) < 2 or path_length_m(played.flight) <= STILL_M:
+        return
+    shot = played.verb is Verb.SHOOT
+    flight = (*played.flight[:-1], _beside_keeper(exercise, played.flight)) if shot else played.flight
+    yield Course(kind="shot" if shot else "ball", points=flight, step=played.step, act=played.number)
+
+
+def _beside_keeper(exercise: Exercise, flight: tuple[Point, ...]) -> Point:
+    """Where in a goal a drawn shot ends: past a keeper in the middle of it, at the far side."""
+    start, end = flight[-2], flight[-1]
+    goal = next((thing for thing in exercise.things if thing.at == end and thing.width_m > 0), None)
+    kept = any(place.keeper and distance_m(place.at, end) < KEPT_M for place in exercise.places)
+    if goal is None or not kept:
+        return end
+    side = 1.0 if start.x_m <= end.x_m else -1.0
+    reach = side * goal.width_m * 0.38
+    return Point(end.x_m, end.y_m + reach) if goal.upright else Point(end.x_m + reach, end.y_m)
 
 
 def _movement(played: Played, tails: dict[str, Point]) -> Iterable[Course]:
@@ -132,24 +147,23 @@ def _after_contest(exercise: Exercise, contest: Contest, tails: dict[str, Point]
         central = abs(off) <= contest.width_m / 4
         right = used[1] <= used[0] if central else off > 0
         used[right] += 1
-        path = _round_box(contest, tails.get(place.name, place.at), right=right)
+        path = _round_box(contest, place.at, tails.get(place.name, place.at), right=right)
         yield Course(kind="back", points=path, step=0, act=-1, numbered=False)
 
 
-def _round_box(contest: Contest, end: Point, *, right: bool) -> tuple[Point, ...]:
+def _round_box(contest: Contest, place: Point, end: Point, *, right: bool) -> tuple[Point, ...]:
     """From the side of a box, round its corner where the place lies above or below it, to the end of a line."""
     side = 1.0 if right else -1.0
     edge = contest.middle.x_m + side * contest.width_m / 2
     low, high = contest.middle.y_m - contest.depth_m / 2, contest.middle.y_m + contest.depth_m / 2
-    near = low if end.y_m < contest.middle.y_m else high
+    if low < place.y_m < high:
+        start = Point(edge, place.y_m + (contest.middle.y_m - place.y_m) * 0.4)
+        outer = side * max(side * edge, side * end.x_m, side * place.x_m) + side * OUTSIDE_M
+        return (start, Point(outer, (start.y_m + end.y_m) / 2), end)
+    near = low if place.y_m < contest.middle.y_m else high
     start = Point(edge, near + (contest.middle.y_m - near) * 0.4)
-    if low < end.y_m < high:
-        start = Point(edge, end.y_m + (contest.middle.y_m - end.y_m) * 0.4)
-        return (
-            start,
-            Point(max(edge, end.x_m) + 0.8 if right else min(edge, end.x_m) - 0.8, (start.y_m + end.y_m) / 2),
-            end,
-        )
+    if side * (end.x_m - edge) > 0:
+        return (start, Point(side * max(side * edge, side * end.x_m) + side * OUTSIDE_M, (near + end.y_m) / 2), end)
     beyond = near + math.copysign(OUTSIDE_M, near - contest.middle.y_m)
     return (start, Point(edge + side * OUTSIDE_M, (start.y_m + near) / 2), Point(edge + side * 0.6, beyond), end)
 
@@ -185,7 +199,7 @@ def _best(
     else:
         offsets = MOVE_SHARED if shared else (0.0, *MOVE_SHARED)
         offsets = tuple(_first_side(course, centre) * offset for offset in offsets)
-    shaped = [_shaped(course, offset * unit_m, unit_m if shared else 0.0) for offset in offsets]
+    shaped = [_shaped(course, offset * unit_m, unit_m, shared=shared) for offset in offsets]
     costs = [len(shaped) * _clashes(option, placed, marks, unit_m) + rank for rank, option in enumerate(shaped)]
     return shaped[costs.index(min(costs))]
 
@@ -209,8 +223,8 @@ def _same_ends(one: Course, other: Course) -> bool:
     return straight or turned
 
 
-def _shaped(course: Course, swing_m: float, ends_m: float) -> Course:
-    """A ball shifted to its left by the swing; a movement bowed by it, its ends a part of `ends_m` to the same side."""
+def _shaped(course: Course, swing_m: float, unit_m: float, *, shared: bool) -> Course:
+    """A ball shifted to its left by the swing; a movement bowed by it, its start and a shared end to the same side."""
     if swing_m == 0.0:
         return course
     start, end = course.points
@@ -219,9 +233,10 @@ def _shaped(course: Course, swing_m: float, ends_m: float) -> Course:
         return replace(course, points=(toward(start, across, swing_m), toward(end, across, swing_m)))
     length = distance_m(start, end)
     swing_m = math.copysign(min(abs(swing_m), 0.45 * length), swing_m)
-    shift = math.copysign(END_SHARE * ends_m, swing_m)
+    shift = math.copysign(END_SHARE * unit_m, swing_m) if shared else 0.0
+    begin = math.copysign((BACK_SHARE if course.kind == "back" else END_SHARE) * unit_m, swing_m)
     bends = (toward(ahead(start, end, share * length), across, part * swing_m) for share, part in BOW_SHARES)
-    return replace(course, points=(toward(start, across, shift), *bends, toward(end, across, shift)))
+    return replace(course, points=(toward(start, across, begin), *bends, toward(end, across, shift)))
 
 
 def _clashes(

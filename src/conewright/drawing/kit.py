@@ -45,15 +45,16 @@ def _thing(canvas: Canvas, exercise: Exercise, thing: Thing, view: View) -> Shap
 
 def _goal(canvas: Canvas, exercise: Exercise, thing: Thing, view: View, half_m: float) -> Shape:
     direction = view.direction(thing.at, mouth_rad(exercise, thing))
-    at, half = view.dot(thing.at), half_m * view.metre
-    depth = max(NET_SHARE * view.metre, canvas.measures.goal_depth_least)
+    at, half = view.dot(thing.at), half_m * view.scale  # a goal stays as large as it is where the shape is scaled
+    depth = max(NET_SHARE * view.scale, canvas.measures.goal_depth_least)
     across = (math.cos(direction + math.pi / 2) * half, math.sin(direction + math.pi / 2) * half)
     back = Dot(at.x - math.cos(direction) * depth, at.y - math.sin(direction) * depth)
     corners = tuple(
         Dot(spot.x + sign * across[0], spot.y + sign * across[1]) for spot in (at, back) for sign in (1, -1)
     )
     _take(canvas, corners, 0.0)
-    return goal(at, half=half, direction=direction, depth=depth, data=(("thing", thing.name),))
+    name = "goal-mark mini" if thing.kind is ThingKind.MINI_GOAL else "goal-mark full"
+    return goal(at, half=half, direction=direction, depth=depth, name=name, data=(("thing", thing.name),))
 
 
 def _take(canvas: Canvas, spots: tuple[Dot, ...], clear: float) -> None:

@@ -51,7 +51,8 @@ def person(
         shapes.append(Circle(at=ORIGIN, radius=radius - hoop, name="hoop"))
     if letters:
         shapes.append(Text(at=Dot(0.0, size * RISE), words=letters, size=size, name=f"letter {group}"))
-    return Group(shapes=tuple(shapes), name=f"p {group}{' w' if waiting else ''}", at=at, data=data)
+    more = f"{' w' if waiting else ''}{' keeper' if letters == 'K' else ''}"
+    return Group(shapes=tuple(shapes), name=f"p {group}{more}", at=at, data=data)
 
 
 def _letter_size(letters: str, radius: float, measures: Measures, *, waiting: bool) -> float:
@@ -99,14 +100,14 @@ def gate(first: Dot, second: Dot, measures: Measures, data: Data = ()) -> Group:
     return Group(shapes=(sill, cone(first, measures), cone(second, measures)), name="gate-mark", data=data)
 
 
-def goal(at: Dot, *, half: float, direction: float, depth: float, data: Data = ()) -> Group:
+def goal(at: Dot, *, half: float, direction: float, depth: float, name: str = "goal-mark", data: Data = ()) -> Group:
     """Three sides of a box, its mouth at `at` and open in `direction`, half its width; the net a thin cross."""
     across, back = direction + math.pi / 2, direction + math.pi
     one, other = moved(at, across, half), moved(at, across, -half)
     far_one, far_other = moved(one, back, depth), moved(other, back, depth)
     net = Path(pieces=((one, far_other), (other, far_one)), name="net")
     frame = Path(pieces=((one, far_one, far_other, other),), name="goal")
-    return Group(shapes=(net, frame), name="goal-mark", data=data)
+    return Group(shapes=(net, frame), name=name, data=data)
 
 
 def wall(first: Dot, second: Dot, data: Data = ()) -> Path:

@@ -37,6 +37,7 @@ class PictureOptions:
     everyone: bool = False
     side: int = 0
     bib: Bib | None = None
+    cropped: bool = False  # a block's picture shows only the ground in use
     meetings: tuple[Meeting, ...] = ()
 
     @property

@@ -8,6 +8,8 @@ from conewright.model.exercise import Bib, Exercise, Place
 from conewright.model.layout import one_copy, standing
 from conewright.model.scene import Data
 
+ADULT = "ad"
+RESTING = "rests in turn"
 SHOWN_WAITING = 3  # marks on a thread; the last says how many more it stands for
 
 
@@ -31,14 +33,14 @@ class Person:
         return (("person", str(self.number)), ("place", self.place))
 
 
-def people(exercise: Exercise, size: int, bib: Bib | None = None) -> tuple[Person, ...]:
+def people(exercise: Exercise, size: int, bib: Bib | None = None, *, adults: int = 0) -> tuple[Person, ...]:
     """Everybody of a copy of `size` children, in the order in which a rehearsal numbers them.
 
-    A place's own bib goes before the copy's. Numbers count within a form.
+    A place's own bib goes before the copy's. Numbers count within a form. `adults` have their letters already.
     """
     own = one_copy(exercise, size)
     counts = standing(exercise, size)
-    tally: Counter[str] = Counter()
+    tally: Counter[str] = Counter({ADULT: adults})
     found: list[Person] = []
     number = 0
     for place in own.places:
@@ -61,9 +63,22 @@ def _person(place: Place, rank: int, number: int, tally: Counter[str], bib: Bib 
 def _extra(place: Place, tally: Counter[str]) -> Person:
     if place.keeper:
         return Person(number=-1, place=place.name, rank=0, group="n", letter="K", name="K")
-    tally["ad"] += 1
-    letter = "C" if tally["ad"] == 1 else "P"
-    return Person(number=-1, place=place.name, rank=0, group="ad", letter=letter, name=letter)
+    tally[ADULT] += 1
+    return adult(tally[ADULT], place.name)
+
+
+def adult(count: int, place: str = "") -> Person:
+    """The so-manieth adult: the coach first, then parents who help."""
+    letter = "C" if count == 1 else "P"
+    return Person(number=-1, place=place, rank=0, group=ADULT, letter=letter, name=letter)
+
+
+def resting(count: int, *, after: int) -> tuple[Person, ...]:
+    """Children who rest in turn, numbered after those who play."""
+    return tuple(
+        Person(number=after + rank, place=RESTING, rank=rank, group="n", letter="", name=str(after + rank + 1))
+        for rank in range(count)
+    )
 
 
 def folded(line: tuple[Person, ...]) -> tuple[tuple[Person, str], ...]:

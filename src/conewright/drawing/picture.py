@@ -72,7 +72,7 @@ def _box(exercise: Exercise, size: int, options: PictureOptions) -> Box:
             right_m=used.right_m + MARGIN_M,
             top_m=used.top_m,
         )
-    return _whole(_roomy(used))
+    return whole(_roomy(used))
 
 
 def _roomy(box: Box) -> Box:
@@ -84,7 +84,8 @@ def _roomy(box: Box) -> Box:
     )
 
 
-def _whole(box: Box) -> Box:
+def whole(box: Box) -> Box:
+    """The box grown to whole metres."""
     return Box(
         left_m=math.floor(box.left_m + 1e-6),
         bottom_m=math.floor(box.bottom_m + 1e-6),

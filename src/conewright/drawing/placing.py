@@ -13,6 +13,7 @@ BALL_TURNS = tuple(
 )
 SHARES = tuple(0.5 + sign * 0.03 * step for step in range(5) for sign in ((1, -1) if step else (1,)))  # 38 to 62 %
 WIDE_SHARES = tuple(0.5 + sign * 0.04 * step for step in range(4, 11) for sign in (1, -1))
+NUDGES = 12  # how far a mark may be nudged off kit, in thirds of its radius
 RINGS = 14  # how far a mark looks for free ground beside its line, in halves of its size
 TURNS = tuple(math.tau * part / 16 for part in range(16))
 NAME_TURNS = (180, 0, 270, 90, 225, 315, 135, 45)  # degrees clockwise from the right, in the order they are tried
@@ -107,6 +108,18 @@ def words_spot(canvas: Canvas, options: tuple[tuple[Dot, str], ...], words: str,
     area, spot = (free or areas)[0]
     canvas.areas.append(area)
     return spot
+
+
+def off_kit(canvas: Canvas, at: Dot, radius: float) -> Dot:
+    """The spot itself, or the nearest one from which a mark touches no kit, sill or other mark."""
+    reach = 1.25 * radius
+    for ring in range(NUDGES):
+        for turn in TURNS[:: 1 if ring else len(TURNS)]:
+            spot = moved(at, turn, ring * radius / 3)
+            clear = all(distance_to_line(spot, line) > reach for line in canvas.lines)
+            if clear and canvas.disc_free(spot, reach):
+                return spot
+    return at
 
 
 def spread_apart(spots: tuple[Dot, ...], least: float) -> tuple[Dot, ...]:

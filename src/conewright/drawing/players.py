@@ -3,20 +3,19 @@
 import math
 
 from conewright.drawing.canvas import Canvas
-from conewright.drawing.marks import BEAK_TIP, GROUP_WORDS, WAITING_SHARE, ball, person
+from conewright.drawing.marks import BEAK_TIP, GROUP_WORDS, ball
 from conewright.drawing.options import PictureOptions
-from conewright.drawing.people import Person, folded
-from conewright.drawing.placing import ball_spot, spread_apart
+from conewright.drawing.people import RESTING, Person, resting
+from conewright.drawing.placing import ball_spot, off_kit, spread_apart
 from conewright.drawing.spread import spread
-from conewright.drawing.stands import letters_of
+from conewright.drawing.stands import letters_of, put_mark, put_thread
 from conewright.drawing.strokes import angle, apart, moved
 from conewright.drawing.view import View
 from conewright.model.exercise import Bib, OpenPlay, PlayKind, Team
 from conewright.model.geometry import Point
 from conewright.model.layout import Side
-from conewright.model.scene import Dot, Path
+from conewright.model.scene import Dot
 
-RESTING = "rests in turn"
 SHARING = "shares"
 
 
@@ -39,20 +38,25 @@ def put_players(
 ) -> None:
     """Draw who plays in the box, those who rest beside it, and the balls."""
     inside = tuple(side for side in sides if side.team.name != RESTING)
-    resting = sum(side.count for side in sides) - sum(side.count for side in inside)
+    rests = sum(side.count for side in sides) - sum(side.count for side in inside)
     edge_m = (BEAK_TIP * radius + canvas.measures.gap) / view.metre
     spots = tuple(
         tuple(view.dot(Point(play.middle.x_m + spot.x_m, play.middle.y_m + spot.y_m)) for spot in side)
         for side in spread(play, inside, edge_m)
     )
     persons = _persons(inside, bibs_of(sides))
-    apart_spots = spread_apart(tuple(spot for side in spots for spot in side), 2.2 * radius)
+    apart_spots = spread_apart(tuple(spot for side in spots for spot in side), 2.4 * radius)
+    apart_spots = tuple(off_kit(canvas, spot, radius) for spot in apart_spots)
     owner = _first_owner(play, inside, apart_spots)
     for index, (one, at) in enumerate(zip(persons, apart_spots, strict=True)):
         looks = angle(at, _target(play, view, apart_spots, owner, index))
-        _put_player(canvas, one, at, looks, radius=radius, options=options)
-    if resting:
-        _put_resting(canvas, play, resting, number=len(persons), view=view, options=options, radius=radius)
+        letters = letters_of(one, radius, options, waits=False)
+        put_mark(canvas, one, at, radius=radius, letters=letters, looks=looks)
+    if rests:
+        corner = view.dot(Point(play.middle.x_m + play.width_m / 2, play.middle.y_m - play.depth_m / 2))
+        start = Dot(corner.x + 1.6 * radius, corner.y - 1.6 * radius)
+        line = resting(rests, after=len(persons))
+        put_thread(canvas, line, start=start, grows=-math.pi / 2, radius=radius, options=options)
     for index in _owners(play, inside, owner):
         looks = angle(apart_spots[index], _target(play, view, apart_spots, owner, index))
         spot = ball_spot(canvas, apart_spots[index], radius, looks)
@@ -107,44 +111,3 @@ def _target(play: OpenPlay, view: View, spots: tuple[Dot, ...], owner: int, inde
     if index == owner:
         return centre if apart(spots[index], centre) > 1.0 else moved(centre, -math.pi / 2, 10.0)
     return spots[owner]
-
-
-def _put_player(canvas: Canvas, one: Person, at: Dot, looks: float, *, radius: float, options: PictureOptions) -> None:
-    letters = letters_of(one, radius, options, waits=False)
-    data = (("person", str(one.number)), ("team", one.place))
-    mark = person(at, radius, group=one.group, letters=letters, direction=looks, measures=canvas.measures, data=data)
-    canvas.add("person", mark)
-    canvas.discs.append((at, radius))
-    canvas.discs.append((moved(at, looks, 1.3 * radius), (BEAK_TIP - 1.3) * radius))
-
-
-def _put_resting(
-    canvas: Canvas, play: OpenPlay, count: int, *, number: int, view: View, options: PictureOptions, radius: float
-) -> None:
-    """Those who rest in turn: on a thread beside the box, at its lower right corner."""
-    small = WAITING_SHARE * radius
-    corner = view.dot(Point(play.middle.x_m + play.width_m / 2, play.middle.y_m - play.depth_m / 2))
-    start = Dot(corner.x + 1.6 * radius, corner.y - 1.6 * radius)
-    line = tuple(
-        Person(number=number + rank, place=RESTING, rank=rank, group="n", letter="", name=str(number + rank + 1))
-        for rank in range(count)
-    )
-    shown = folded(line)
-    spots = [Dot(start.x, start.y - rank * 1.75 * radius) for rank in range(len(shown))]
-    if len(spots) > 1:
-        canvas.add("place", Path(pieces=((spots[0], spots[-1]),), name="queue"))
-    for (one, instead), at in zip(shown, spots, strict=True):
-        letters = instead or letters_of(one, radius, options, waits=True)
-        data = (("person", str(one.number)), ("team", RESTING))
-        mark = person(
-            at,
-            small,
-            group="n",
-            letters=letters,
-            direction=math.pi,
-            measures=canvas.measures,
-            waiting=True,
-            data=data,
-        )
-        canvas.add("person", mark)
-        canvas.discs.append((at, small))

@@ -95,7 +95,16 @@ def put_stand(canvas: Canvas, stand: Stand, options: PictureOptions) -> None:
     if len(shown) > 1:
         canvas.add("place", Path(pieces=((stand.spot, stand.rank_spot(len(shown) - 1)),), name="queue"))
     for rank, (one, instead) in reversed(tuple(enumerate(shown))):
-        _put_person(canvas, stand, rank, one, instead=instead, options=options)
+        waits = rank > 0
+        put_mark(
+            canvas,
+            one,
+            stand.rank_spot(rank),
+            radius=stand.radius * (WAITING_SHARE if waits else 1.0),
+            letters=instead or letters_of(one, stand.radius, options, waits=waits),
+            looks=stand.grows + math.pi if waits else stand.looks,
+            waits=waits,
+        )
 
 
 def _put_tick(canvas: Canvas, stand: Stand) -> None:
@@ -106,15 +115,15 @@ def _put_tick(canvas: Canvas, stand: Stand) -> None:
     canvas.areas.append(Area(low=Dot(low.x - half, low.y - half), high=Dot(high.x + half, high.y + half)))
 
 
-def _put_person(canvas: Canvas, stand: Stand, rank: int, one: Person, *, instead: str, options: PictureOptions) -> None:
-    at, waits = stand.rank_spot(rank), rank > 0
-    radius = stand.radius * WAITING_SHARE if waits else stand.radius
-    looks = stand.grows + math.pi if waits else stand.looks
+def put_mark(
+    canvas: Canvas, one: Person, at: Dot, *, radius: float, letters: str, looks: float, waits: bool = False
+) -> None:
+    """Draw somebody's mark and take its ground and that of its beak."""
     mark = person(
         at,
         radius,
         group=one.group,
-        letters=instead or letters_of(one, stand.radius, options, waits=waits),
+        letters=letters,
         direction=looks,
         measures=canvas.measures,
         waiting=waits,
@@ -125,8 +134,21 @@ def _put_person(canvas: Canvas, stand: Stand, rank: int, one: Person, *, instead
     canvas.discs.append((moved(at, looks, 1.3 * radius), (BEAK_TIP - 1.3) * radius))
 
 
+def put_thread(
+    canvas: Canvas, line: tuple[Person, ...], *, start: Dot, grows: float, radius: float, options: PictureOptions
+) -> None:
+    """Draw people who wait away from any place, all small, on a thread."""
+    shown = folded(line)
+    spots = [moved(start, grows, rank * LEAST_STEP * radius) for rank in range(len(shown))]
+    if len(spots) > 1:
+        canvas.add("place", Path(pieces=((spots[0], spots[-1]),), name="queue"))
+    for (one, instead), at in zip(shown, spots, strict=True):
+        letters = instead or letters_of(one, radius, options, waits=True)
+        put_mark(canvas, one, at, radius=WAITING_SHARE * radius, letters=letters, looks=grows + math.pi, waits=True)
+
+
 def letters_of(one: Person, radius: float, options: PictureOptions, *, waits: bool) -> str:
-    """What stands in a mark: letter and number where there is room, else the letter, or the number of one without a bib."""
+    """What stands in a mark: letter and number where there is room, else the letter; a number without a bib."""
     roomy = radius >= options.measures.radius and options.numbered and not waits
     if one.number < 0 or roomy:
         return one.name

@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from conewright.drawing.letters import width_of
 from conewright.drawing.measures import Measures
 from conewright.drawing.options import PictureOptions
 from conewright.model.geometry import Box, Point, toward
@@ -124,7 +125,9 @@ def _numbers(view: View, measures: Measures) -> list[Shape]:
     shapes: list[Shape] = []
     for metre, x in lower:
         words = written(metre) + (" m" if (metre, x) == lower[-1] else "")
-        shapes.append(Text(at=Dot(x, bottom + size * 1.3), words=words, size=size, name="gn"))
+        over = x + width_of(words, size) / 2 > left + view.width + measures.room_round
+        at = Dot(left + view.width + measures.room_round if over else x, bottom + size * 1.3)
+        shapes.append(Text(at=at, words=words, size=size, name="gn", anchor="end" if over else "middle"))
     for metre, y in upper:
         at = Dot(left - size * 0.5, y + rise)
         shapes.append(Text(at=at, words=written(metre), size=size, name="gn", anchor="end"))

@@ -1,0 +1,144 @@
+"""The coach's ground with all copies of a block on it; must not know how the copies were laid out."""
+
+import math
+
+from conewright.drawing.canvas import Canvas
+from conewright.drawing.copies import put_copy
+from conewright.drawing.marks import word
+from conewright.drawing.numerals import in_words
+from conewright.drawing.options import PictureOptions
+from conewright.drawing.people import adult, resting
+from conewright.drawing.picture import canvas_for, scene_of, whole
+from conewright.drawing.placing import words_spot
+from conewright.drawing.stands import mark_radius, put_mark, put_thread
+from conewright.drawing.strokes import angle
+from conewright.drawing.view import View, fitted, grid
+from conewright.model.geometry import Box, Point, box_round
+from conewright.model.ground import ground_used
+from conewright.model.layout import one_copy
+from conewright.model.scene import Dot, Scene
+from conewright.model.session import Block, Copy, Tonight
+from conewright.model.unroll import rounds_of
+
+INSET_M = 1.1  # an adult stands this far inside the corner
+CROP_M = 1.0  # ground shown round what is in use
+
+
+def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | None = None) -> Scene:
+    """All copies of a block where they lie on the coach's rectangle, its lower left corner at 0, 0, with the adults."""
+    options = options or PictureOptions()
+    ground = Box(left_m=0.0, bottom_m=0.0, right_m=tonight.width_m, top_m=tonight.depth_m)
+    view = fitted(_cropped(block, ground) if options.cropped else ground, options)
+    canvas = canvas_for(view, options)
+    canvas.add("grid", grid(view, options.measures, numbers=options.numbers))
+    servers = sum(1 for place in block.exercise.places if place.adult)
+    for index, copy in enumerate(block.copies):
+        put_copy(
+            canvas,
+            block.exercise,
+            copy.size,
+            view=on_ground(view, copy),
+            options=options,
+            bib=copy.bib,
+            sides=copy.sides,
+            adults=index * servers,
+        )
+    if block.resting:
+        _put_resting(canvas, block, view, options)
+    _put_adults(canvas, view, taken=servers * len(block.copies), count=tonight.adults)
+    if len(block.copies) > 1:
+        for copy in block.copies:
+            _put_copy_words(canvas, block, copy, view)
+    return scene_of(canvas, view, options, title=block.exercise.name, description=_described(block))
+
+
+def on_ground(view: View, copy: Copy) -> View:
+    """The view as a copy sees it: points of the exercise laid on the coach's ground."""
+    return View(
+        box=view.box,
+        scale=view.scale,
+        corner=view.corner,
+        turned=view.turned,
+        place=copy.on_ground,
+        shrink=copy.scale,
+    )
+
+
+def ground_of(block: Block, copy: Copy) -> Box:
+    """The ground a copy uses, in the coach's rectangle."""
+    own = one_copy(block.exercise, copy.size)
+    rounds, _ = rounds_of(own)
+    used = ground_used(own, copy.size, rounds)
+    low, high = Point(used.left_m, used.bottom_m), Point(used.right_m, used.top_m)
+    return box_round((copy.on_ground(low), copy.on_ground(high)))
+
+
+def _cropped(block: Block, ground: Box) -> Box:
+    boxes = tuple(ground_of(block, copy) for copy in block.copies)
+    spots = tuple(spot for box in boxes for spot in (Point(box.left_m, box.bottom_m), Point(box.right_m, box.top_m)))
+    used = whole(box_round(spots or (ground.middle,), CROP_M))
+    return Box(
+        left_m=max(used.left_m, ground.left_m) if used.left_m < ground.right_m else ground.left_m,
+        bottom_m=max(used.bottom_m, ground.bottom_m) if used.bottom_m < ground.top_m else ground.bottom_m,
+        right_m=min(used.right_m, ground.right_m) if used.right_m > ground.left_m else ground.right_m,
+        top_m=min(used.top_m, ground.top_m) if used.top_m > ground.bottom_m else ground.top_m,
+    )
+
+
+def _put_adults(canvas: Canvas, view: View, *, taken: int, count: int) -> None:
+    """Adults who serve nowhere stand in free corners and look at the ground, the coach first."""
+    radius = mark_radius(view.scale, canvas.measures)
+    low, high = canvas.extent.low, canvas.extent.high
+    inset = max(INSET_M * view.scale, 1.9 * radius)
+    left, right, top, bottom = low.x + inset, high.x - inset, low.y + inset, high.y - inset
+    corners = [Dot(left, bottom), Dot(right, top), Dot(right, bottom), Dot(left, top)]
+    corners += [Dot(left, (top + bottom) / 2), Dot(right, (top + bottom) / 2)]
+    for number in range(taken + 1, min(count, taken + 2) + 1):
+        free = [at for at in corners if canvas.disc_free(at, 1.4 * radius)] or corners
+        if not free:
+            return
+        corners.remove(free[0])
+        looks = angle(free[0], canvas.extent.middle)
+        one = adult(number)
+        put_mark(canvas, one, free[0], radius=radius, letters=one.letter, looks=looks)
+
+
+def _put_resting(canvas: Canvas, block: Block, view: View, options: PictureOptions) -> None:
+    """Those who rest in turn stand by the lower right corner."""
+    radius = mark_radius(view.scale, canvas.measures)
+    high = canvas.extent.high
+    start = Dot(high.x - 1.4 * radius, high.y - 1.4 * radius)
+    line = resting(block.resting, after=sum(copy.size for copy in block.copies))
+    put_thread(canvas, line, start=start, grows=-math.pi / 2, radius=radius, options=options)
+
+
+def _put_copy_words(canvas: Canvas, block: Block, copy: Copy, view: View) -> None:
+    size, box = canvas.measures.name_size, ground_of(block, copy)
+    one, other = view.ground(Point(box.left_m, box.bottom_m)), view.ground(Point(box.right_m, box.top_m))
+    left, right = sorted((one.x, other.x))
+    top, bottom = sorted((one.y, other.y))
+    middle = (left + right) / 2
+    options = (
+        (Dot(middle, top + 0.9 * size), "middle"),
+        (Dot(middle, top - 0.4 * size), "middle"),
+        (Dot(left + 0.5 * size, top + 0.9 * size), "start"),
+        (Dot(right - 0.5 * size, top + 0.9 * size), "end"),
+        (Dot(middle, bottom - 0.3 * size), "middle"),
+        (Dot(left + 0.5 * size, bottom - 0.3 * size), "start"),
+        (Dot(middle, top + 2.2 * size), "middle"),
+    )
+    words = copy_words(copy)
+    at, anchor = words_spot(canvas, options, words, size)
+    canvas.add("label", word(at, words, size=size, anchor=anchor, kind="bx"))
+
+
+def copy_words(copy: Copy) -> str:
+    """ "Yellow copy, seven"."""
+    return f"{copy.bib.value} copy, {in_words(copy.size)}" if copy.bib else in_words(copy.size)
+
+
+def _described(block: Block) -> str:
+    copies = len(block.copies)
+    counts = ", ".join(copy_words(copy) for copy in block.copies)
+    rests = f" {in_words(block.resting).capitalize()} rest in turn." if block.resting else ""
+    return f"{in_words(copies).capitalize()} {'copy' if copies == 1 else 'copies'}: {counts}.{rests}"
