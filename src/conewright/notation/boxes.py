@@ -127,7 +127,7 @@ def _sides(cursor: Cursor) -> tuple[PlayKind, tuple[Team, ...]]:
         return PlayKind.BALL_EACH, ()
     first = _teams(cursor)
     if cursor.takes("have a ball each", "has a ball each", "has a ball"):
-        return PlayKind.BALL_EACH, first
+        return PlayKind.BALL_EACH, tuple(replace(one, has_ball_each=True) for one in first)
     kinds = (
         (PlayKind.KEEP, ("keep it from", "keeps it from", "keep the ball from", "keeps the ball from")),
         (PlayKind.GAME, ("against",)),

@@ -23,6 +23,7 @@ _KEYED = re.compile(r"\s*([A-Za-z][A-Za-z ]{0,40}?)\s*:(.*)$", re.DOTALL)
 _FOR = re.compile(rf"\s*(for)((?=\s+(?:[0-9]|(?:{'|'.join(NUMBERS)})\b)).*)$", re.IGNORECASE | re.DOTALL)
 _FREE_START = re.compile(r"(?<=\.)\s+(?=(?:swap|restart|rule|score)\s*:)", re.IGNORECASE)
 KEYS = frozenset(HEADERS) | frozenset(FREE_LINES)
+_UNCUT = frozenset(HEADERS) - {"score"}
 
 
 class Token(NamedTuple):
@@ -96,7 +97,9 @@ def lines_of(text: str) -> tuple[Line, ...]:
 
 def _parts(row: str) -> tuple[tuple[int, str], ...]:
     """A row cut where a free line such as `Restart:` begins behind another sentence; with the columns they begin at."""
-    cuts = [match.end() for match in _FREE_START.finditer(row)] if ":" in row else []
+    match = _KEYED.match(row) if ":" in row else None
+    whole = ":" not in row or (match is not None and match[1].lower() in _UNCUT)
+    cuts = [] if whole else [match.end() for match in _FREE_START.finditer(row)]
     edges = [0, *cuts, len(row)]
     return tuple((start, row[start:end]) for start, end in pairwise(edges))
 

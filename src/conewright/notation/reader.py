@@ -17,6 +17,7 @@ from conewright.notation.lexer import Keyed
 from conewright.notation.names import Names, declared, names_of, sides_word
 from conewright.notation.places import declaration
 from conewright.notation.rounds import (
+    empty_step,
     in_flight,
     mirrored,
     next_round,
@@ -76,10 +77,13 @@ def _with_cursor(piece: Sentence, names: Names, findings: Findings, reads: Calla
 
 def _sentence(piece: Sentence, names: Names, draft: Draft, findings: Findings) -> None:
     reader = _READERS.get(piece.key)
-    if reader is not None:
+    number = piece.number
+    if piece.key == "empty step" and number is not None:
+        _with_cursor(piece, names, findings, lambda cursor: empty_step(cursor, draft, number))
+    elif reader is not None:
         _with_cursor(piece, names, findings, lambda cursor: reader(cursor, draft))
-    elif piece.number is not None or (draft.steps and not piece.leads):
-        _with_cursor(piece, names, findings, lambda cursor: step_sentence(cursor, draft, piece.number))
+    elif number is not None or (draft.steps and not piece.leads):
+        _with_cursor(piece, names, findings, lambda cursor: step_sentence(cursor, draft, number))
     else:
         _with_cursor(piece, names, findings, lambda cursor: _unknown(cursor, draft))
 

@@ -86,6 +86,12 @@ def step_sentence(cursor: Cursor, draft: Draft, number: int | None) -> None:
     _to_last(draft, replace(last, acts=(*last.acts, *read)), cursor.span_from(0))
 
 
+def empty_step(cursor: Cursor, draft: Draft, number: int) -> None:
+    """Tell a step whose number is followed by nothing, and keep it."""
+    _open_step(cursor, draft, number)
+    cursor.fail("empty-step", f"Step {number} says nothing.", "Write what happens, or take the number out.")
+
+
 def _open_step(cursor: Cursor, draft: Draft, number: int) -> None:
     before = draft.steps[-1].number if draft.steps else 0
     if not draft.round_opened and not draft.steps:

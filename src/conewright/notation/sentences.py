@@ -49,9 +49,13 @@ class _Gathering:
     pieces: list[Keyed | Sentence]
     open: list[Token]
     number: int | None = None
+    number_at: tuple[Token, ...] = ()
     leads: bool = True
 
     def end(self, stopped: bool) -> None:
+        if self.number is not None and not self.open:
+            self.pieces.append(Sentence(key="empty step", tokens=self.number_at, number=self.number))
+            self.number = None
         if self.open:
             tokens = tuple(self.open)
             key = "" if self.number is not None else form_of(tokens)
@@ -95,12 +99,15 @@ def _is_keyed(line: Line, keyed: Keyed, in_sentence: bool) -> bool:
 
 def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
     at = 0
-    if gathering.open and _starts_anew(gathering.open, tokens):
+    if _is_step(tokens, 0) and not gathering.open:
+        gathering.end(stopped=True)
+    elif gathering.open and _starts_anew(gathering.open, tokens):
         gathering.end(stopped=False)
     while at < len(tokens):
         token = tokens[at]
         if not gathering.open and gathering.number is None and _is_step(tokens, at):
             gathering.number = int(token.text)
+            gathering.number_at = (token,)
             gathering.leads = at == 0
             at += 2
             continue

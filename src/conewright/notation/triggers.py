@@ -57,7 +57,7 @@ def trigger(cursor: Cursor) -> Trigger:
 
 def _clause(cursor: Cursor) -> tuple[Event, str, str, int | None]:
     """The event, whom it is seen on, what is reached, and the step."""
-    if cursor.takes("step") or cursor.sees_number():
+    if cursor.takes("step") or (cursor.sees_number() and not cursor.sees_name()):
         return Event.STEP, "", "", cursor.count("the step")
     phrase = cursor.one_of(_OF_NOBODY)
     who = ""

@@ -1,0 +1,281 @@
+"""Writing an exercise in its one canonical form; must not know how it is read.
+
+Reading what is written here gives the same exercise, apart from spans; comments are not kept.
+"""
+
+from dataclasses import replace
+from itertools import groupby
+
+from conewright.model.exercise import (
+    Contest,
+    Exercise,
+    Form,
+    NextRound,
+    OpenPlay,
+    Outcome,
+    Place,
+    PlayKind,
+    Rotation,
+    RotationKind,
+    Script,
+    SideOrder,
+    Sides,
+    Start,
+    Step,
+    SupplyKind,
+    Team,
+    Thing,
+)
+from conewright.model.geometry import ORIGIN
+from conewright.notation.amounts import capital, figure, listed, minutes, one_line, people, point, size
+from conewright.notation.boxes import usual_balls
+from conewright.notation.draft import ANY_AGE
+from conewright.notation.phrases import acts_phrase, goes_to, joins, trigger_phrase
+from conewright.notation.words import DEFAULT_WIDTH_M, ENDINGS, HOLDS, HOLDS_OF_SEVERAL, WAITS
+
+
+def write(exercise: Exercise) -> str:
+    """The text of an exercise: header, ground, round, open play, other numbers, remarks; a blank line between them."""
+    parts = (
+        _header(exercise),
+        _ground(exercise),
+        _script(exercise, exercise.script) if exercise.script else [],
+        _play(exercise.open_play) if exercise.open_play else [],
+        [_form(form) for form in exercise.forms],
+        _remarks(exercise),
+    )
+    return "\n\n".join("\n".join(lines) for lines in parts if lines) + "\n"
+
+
+def _header(exercise: Exercise) -> list[str]:
+    lines = [
+        _keyed("exercise", exercise.name),
+        _keyed("kind", exercise.kind),
+        _for(exercise),
+        _keyed("aim", ", ".join(exercise.aims)),
+        _keyed("good for", ", ".join(exercise.good_for)),
+        _keyed("space", size(exercise.space.width_m, exercise.space.depth_m) if exercise.space else ""),
+    ]
+    return [line for line in lines if line]
+
+
+def _keyed(key: str, value: str) -> str:
+    value = one_line(value)
+    return f"{key}: {value}" if value else ""
+
+
+def _for(exercise: Exercise) -> str:
+    held = exercise.numbers
+    ages = exercise.ages
+    told = _range(held.least, held.most)
+    told += " player" if held.most == 1 else " players"
+    if ages != ANY_AGE:
+        older = "" if ages.oldest == ages.youngest else f" to under {ages.oldest}"
+        told += f", under {ages.youngest}{older}"
+    return f"for {told}" + (f"; best with {held.best}" if held.best is not None else "")
+
+
+def _range(least: int, most: int) -> str:
+    return str(least) if least == most else f"{least} to {most}"
+
+
+def _remarks(exercise: Exercise) -> list[str]:
+    faults = (f"{fault.fault} -> {fault.remedy}" if fault.remedy else fault.fault for fault in exercise.faults)
+    lines = [
+        *(_keyed("cue", cue) for cue in exercise.cues),
+        *(_keyed("fault", fault) for fault in faults),
+        _keyed("score", exercise.score),
+        *(_keyed("caution", caution) for caution in exercise.cautions),
+        *(_keyed("note", note) for note in exercise.notes),
+    ]
+    return [line for line in lines if line]
+
+
+# --- the ground ---
+
+
+def _ground(exercise: Exercise) -> list[str]:
+    places = [_places(tuple(alike)) for _, alike in groupby(exercise.places, key=_place_kind)]
+    things = [_things(tuple(alike)) for _, alike in groupby(exercise.things, key=_thing_kind)]
+    start = [f"{capital(_start(exercise.start))}."] if exercise.start else []
+    return [*places, *things, *start]
+
+
+def _place_kind(place: Place) -> Place:
+    """What neighbouring places must share to stand in one sentence."""
+    return replace(place, name="", at=ORIGIN, span=None)
+
+
+def _thing_kind(thing: Thing) -> Thing:
+    return replace(thing, name="", at=ORIGIN, span=None)
+
+
+def _places(places: tuple[Place, ...]) -> str:
+    first = places[0]
+    holds = next(phrase for phrase, meant in HOLDS.items() if meant == (first.holds, first.adult, first.keeper))
+    told = holds if len(places) == 1 else HOLDS_OF_SEVERAL[holds]
+    told += _supply(first, apart=holds == "holds one" or len(places) > 1)
+    told += f", in {first.bib.value}" if first.bib else ""
+    told += f", facing {first.facing}" if first.facing else ""
+    told += f", {WAITS[first.waits]}" if first.waits != "behind" else ""
+    return f"{listed([f'{place.name} at {point(place.at)}' for place in places])} {told}."
+
+
+def _supply(place: Place, *, apart: bool) -> str:
+    comma = "," if apart else ""
+    if place.supply.kind is SupplyKind.EACH:
+        return ", a ball each"
+    if place.supply.kind is SupplyKind.BALL:
+        return f"{comma} with the ball"
+    if place.supply.kind is SupplyKind.STOCK:
+        count = place.supply.count
+        return f"{comma} with {count} {'ball' if count == 1 else 'balls'}"
+    return ""
+
+
+def _things(things: tuple[Thing, ...]) -> str:
+    first = things[0]
+    told = f"is a {first.kind.value}" if len(things) == 1 else f"are {first.kind.value}s"
+    told += f" {figure(first.width_m)} m wide" if first.width_m != DEFAULT_WIDTH_M[first.kind] else ""
+    told += ", upright" if first.upright else ""
+    return f"{listed([f'{thing.name} at {point(thing.at)}' for thing in things])} {told}."
+
+
+def _start(start: Start) -> str:
+    """Who stands where, beginning with a small letter, without the full stop."""
+    if start.even:
+        return "start with the same number in each line"
+    told = [f"{people(count)} at {name}" for name, count in start.counts]
+    rest = "the rest" if told else "everyone"
+    if len(start.rest) > 1:
+        told.append(f"{rest} shared between {listed(start.rest)}")
+    elif start.rest:
+        told.append(f"{rest} at {start.rest[0]}")
+    return f"start with {', '.join(told)}"
+
+
+# --- the round ---
+
+
+def _script(exercise: Exercise, script: Script) -> list[str]:
+    lines = [_opening(script.sides)]
+    for step in script.steps:
+        lines.append(_step(exercise, step))
+        lines += [_outcome(step.contest, outcome) for outcome in step.contest.outcomes] if step.contest else []
+    lines += [_next_round(script.next_round)] if script.next_round else []
+    lines += [_rotation(rotation) for rotation in script.rotations]
+    lines += ["Change sides at half time."] if script.mirrored_at_half_time else []
+    return lines
+
+
+def _opening(sides: Sides | None) -> str:
+    if sides is None:
+        return "Each round:"
+    if sides.order is SideOrder.HALF_TIME:
+        return f"Each round, {', then '.join(sides.places)} from half time (call it {sides.word}):"
+    return f"Each round, {listed(sides.places)} in turn (call it {sides.word}):"
+
+
+def _step(exercise: Exercise, step: Step) -> str:
+    acts = f" {acts_phrase(exercise, step.acts)}." if step.acts else ""
+    return f"{step.number}.{acts}{f' {_contest(step.contest)}' if step.contest else ''}"
+
+
+def _contest(contest: Contest) -> str:
+    told = f"Contest in {size(contest.width_m, contest.depth_m)}, middle at {point(contest.middle)}: "
+    told += f"{listed(contest.attackers)} against {listed(contest.defenders)}"
+    told += f", on {listed(contest.on)}" if contest.on else ""
+    told += f", at most {figure(contest.limit_s)} s" if contest.limit_s is not None else ""
+    told += f", counter on {listed(contest.counter)}" if contest.counter else ""
+    return f"{told}."
+
+
+def _outcome(contest: Contest, outcome: Outcome) -> str:
+    words = [ENDINGS[ending] for ending in outcome.endings]
+    lead = ", ".join(words[:-1]) + f" or {words[-1]}" if len(words) > 1 else "".join(words)
+    if lead == "won" and len(contest.defenders) == 1:
+        lead = f"{contest.defenders[0]} wins it"
+    told = [joins(move) for move in outcome.moves]
+    told += [f"the ball goes to {outcome.ball_to}"] if outcome.ball_to is not None else []
+    return f"{capital(lead)}: {', '.join(told) or 'nobody moves'}."
+
+
+def _next_round(following: NextRound) -> str:
+    told = [f"The next round starts {trigger_phrase(following.trigger)}."] if following.trigger else []
+    if following.in_flight == 1:
+        told.append("Only one round runs at a time.")
+    elif following.in_flight is not None:
+        told.append(f"{capital(people(following.in_flight))} rounds may run at once.")
+    return " ".join(told)
+
+
+def _rotation(rotation: Rotation) -> str:
+    if rotation.every_s is not None:
+        length = minutes(rotation.every_s)
+        lead = "Every minute" if length == "1 minute" else f"Every {length}"
+    else:
+        lead = "Rotation" if rotation.every_rounds == 1 else f"Every {rotation.every_rounds} rounds"
+    told = {
+        RotationKind.FOLLOW: "follow the pass",
+        RotationKind.STAY: "everyone goes back to their own place",
+        RotationKind.MOVES: ", ".join(goes_to(move) for move in rotation.moves) or "nobody moves",
+    }
+    return f"{lead}: {told[rotation.kind]}."
+
+
+# --- open play and other numbers ---
+
+
+def _play(play: OpenPlay) -> list[str]:
+    middle = "" if play.middle == ORIGIN else f", middle at {point(play.middle)}"
+    others = () if play.kind is PlayKind.BALL_EACH else play.teams[2:]
+    told = f"Open play in {size(play.width_m, play.depth_m)}{middle}: {_sides(play)}"
+    told += f", with {listed([_team(team) for team in others])}" if others else ""
+    told += f"{',' if others else ''} on {listed(play.on)}" if play.on else ""
+    lines = [f"{told}.", " ".join(_details(play)), _free("Swap", play.swap), _free("Restart", play.restart)]
+    return [line for line in (*lines, *(_free("Rule", rule) for rule in play.rules)) if line]
+
+
+def _sides(play: OpenPlay) -> str:
+    if play.kind is PlayKind.BALL_EACH:
+        each = [_team(replace(team, has_ball_each=False)) for team in play.teams]
+        return f"{listed(each)} have a ball each" if each else "everyone has a ball"
+    first, second = (*play.teams, Team(name=""), Team(name=""))[:2]
+    single = "s" if first.count == 1 else ""
+    verb = {PlayKind.KEEP: f"keep{single} it from", PlayKind.GAME: "against", PlayKind.CHASE: f"chase{single}"}
+    chased = ", who have a ball each" if play.kind is PlayKind.CHASE and second.has_ball_each else ""
+    second = replace(second, has_ball_each=False) if chased else second
+    return f"{_team(first)} {verb[play.kind]} {_team(second)}{chased}"
+
+
+def _team(team: Team) -> str:
+    told = f"{people(team.count)} " if team.count is not None else "the " if team.name == "others" else ""
+    told += team.name
+    told += f" in {team.bib.value}" if team.bib and team.bib.value != team.name else ""
+    return f"{told} with a ball each" if team.has_ball_each else told
+
+
+def _details(play: OpenPlay) -> list[str]:
+    odd = {"shares": "One over shares a ball.", "rests in turn": "One over rests in turn.", "neutral": ""}
+    told = [odd.get(play.odd_one, f"One over joins {play.odd_one}.")]
+    told.append(f"Bouts of {minutes(play.bout_s)}." if play.bout_s is not None else "")
+    if play.balls != usual_balls(play.kind, play.teams):
+        number = "no" if play.balls == 0 else str(play.balls)
+        told.append(f"With {number} {'ball' if play.balls < 2 else 'balls'}.")
+    return [sentence for sentence in told if sentence]
+
+
+def _free(key: str, text: str) -> str:
+    line = _keyed(key, text)
+    return f"{line}." if line else ""
+
+
+def _form(form: Form) -> str:
+    told = []
+    if form.copies != 1 or form.apart_m is not None or form.mirrored:
+        told.append(f"{people(form.copies)} {'copy' if form.copies == 1 else 'copies'}")
+    told += [f"{figure(form.apart_m)} m apart"] if form.apart_m is not None else []
+    told += ["mirrored"] if form.mirrored else []
+    told += [_team(team) for team in form.teams]
+    told += [_start(form.start)] if form.start else []
+    return f"With {_range(form.least, form.most)}: {', '.join(told) or 'as it stands'}."
