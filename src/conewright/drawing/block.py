@@ -47,7 +47,7 @@ def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | N
         _put_resting(canvas, block, view, options)
     _put_adults(canvas, view, taken=servers * len(block.copies), count=tonight.adults)
     if len(block.copies) > 1:
-        for copy in block.copies:
+        for copy in (copy for copy in block.copies if copy.bib or block.exercise.open_play is None):
             _put_copy_words(canvas, block, copy, view)
     return scene_of(canvas, view, options, title=block.exercise.name, description=_described(block))
 
@@ -134,7 +134,7 @@ def _put_copy_words(canvas: Canvas, block: Block, copy: Copy, view: View) -> Non
 
 def copy_words(copy: Copy) -> str:
     """ "Yellow copy, seven"."""
-    return f"{copy.bib.value} copy, {in_words(copy.size)}" if copy.bib else in_words(copy.size)
+    return f"{copy.bib.value} copy, {in_words(copy.size)}" if copy.bib else f"{in_words(copy.size)} here"
 
 
 def _described(block: Block) -> str:

@@ -74,6 +74,11 @@ class Canvas:
         low, high = self.extent.low, self.extent.high
         return low.x <= area.low.x and low.y <= area.low.y and area.high.x <= high.x and area.high.y <= high.y
 
+    def within(self, at: Dot, edge: float) -> Dot:
+        """The dot, or the nearest one that lies so far inside the ground."""
+        low, high = self.extent.low, self.extent.high
+        return Dot(min(max(at.x, low.x + edge), high.x - edge), min(max(at.y, low.y + edge), high.y - edge))
+
     def free(self, area: Area, clear: float) -> bool:
         """True where a box touches no mark, ball, kit, step mark or word."""
         if any(touches_disc(area, at, radius + clear) for at, radius in self.discs):

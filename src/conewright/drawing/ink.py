@@ -47,6 +47,7 @@ def stroke(course: Course, view: View, canvas: Canvas, marks: tuple[tuple[Dot, f
     else:
         line = view.line(course.points)
         line = line if course.is_ball else smoothed(line)
+    line = tuple(canvas.within(dot, measures.gap) for dot in line)
     start = _trim(line, marks, measures)
     end = 0.0 if course.loop else _trim(line[::-1], marks, measures)
     shortest = SHORTEST * measures.head_length

@@ -59,7 +59,8 @@ def stands_of(
     for place, spot in zip(exercise.places, spots, strict=True):
         grows = view.direction(place.at, line_heading_rad(exercise, place))
         step = max(view.metre, LEAST_STEP * radius)
-        behind = BEHIND_TICK * radius if options.names and math.sin(grows) > STEEP else 0.0
+        past_tick = options.names and math.sin(grows) > STEEP
+        first = max(step + BEHIND_TICK * radius, _past_tick(radius, options.measures)) if past_tick else step
         playing = plays and not (place.adult or place.keeper)
         stands.append(
             Stand(
@@ -70,10 +71,15 @@ def stands_of(
                 people=() if playing else tuple(one for one in everybody if one.place == place.name),
                 radius=radius,
                 step=step,
-                first_step=step + behind,
+                first_step=first,
             )
         )
     return tuple(stands)
+
+
+def _past_tick(radius: float, measures: Measures) -> float:
+    """How far the first who waits has to stand for its beak to clear the tick under the head."""
+    return radius + measures.tick_below + 1.05 * BEAK_TIP * WAITING_SHARE * radius
 
 
 def tails(exercise: Exercise, stands: tuple[Stand, ...], view: View) -> dict[str, Point]:
@@ -82,7 +88,7 @@ def tails(exercise: Exercise, stands: tuple[Stand, ...], view: View) -> dict[str
     for stand in stands:
         waiting = len(folded(stand.people)) - 1
         if waiting > 0:
-            reach_m = (stand.first_step + stand.step * waiting) / view.metre
+            reach_m = (stand.first_step + stand.step * waiting + BEHIND_TICK * stand.radius) / view.metre
             found[stand.place.name] = toward(stand.place.at, line_heading_rad(exercise, stand.place), reach_m)
     return found
 
