@@ -173,16 +173,21 @@ def kept_apart(
 ) -> tuple[Course, ...]:
     """The courses with straight ones shifted or bowed so that no two lie on each other and no run crosses a mark.
 
-    `marks` are spots with the distance a run has to keep from them. Balls choose first, then movements in their order:
+    `marks` are spots with the distance a run has to keep from them. Balls choose first, then what has a way of its own, then runs:
     a run bows to its own right, a way back away from the `centre` of play.
     """
     placed: dict[int, Course] = {}
-    for index in sorted(range(len(found)), key=lambda index: not found[index].is_ball):
+    for index in sorted(range(len(found)), key=lambda index: _turn(found[index])):
         course = found[index]
         if len(course.points) == 2 and not course.loop:
             course = _best(course, found, tuple(placed.values()), unit_m, (marks, centre))
         placed[index] = course
     return tuple(placed[index] for index in range(len(found)))
+
+
+def _turn(course: Course) -> int:
+    """When a course chooses its way: one that bends already stays as it is and comes before straight runs."""
+    return 0 if course.is_ball else 1 if len(course.points) > 2 else 2
 
 
 def _best(

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from conewright.drawing.canvas import Area, Canvas
 from conewright.drawing.copies import put_copy
+from conewright.drawing.courses import OUTSIDE_M
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.people import SHOWN_WAITING
 from conewright.drawing.view import View, fitted, grid, room
@@ -72,6 +73,10 @@ def _box(exercise: Exercise, size: int, options: PictureOptions) -> Box:
             right_m=used.right_m + MARGIN_M,
             top_m=used.top_m,
         )
+    for contest in (round_.contest for round_ in rounds if round_.contest is not None):
+        reach = contest.width_m / 2 + OUTSIDE_M + MARGIN_M
+        low = Point(min(used.left_m, contest.middle.x_m - reach), used.bottom_m)
+        used = box_round((low, Point(max(used.right_m, contest.middle.x_m + reach), used.top_m + MARGIN_M / 2)))
     return whole(_roomy(used))
 
 

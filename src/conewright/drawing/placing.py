@@ -102,10 +102,10 @@ def _named_at(at: Dot, reach: float, degrees: int, size: float) -> tuple[Dot, st
 
 
 def words_spot(canvas: Canvas, options: tuple[tuple[Dot, str], ...], words: str, size: float) -> tuple[Dot, str]:
-    """The first of some spots where words touch nothing, else the first; taken from now on."""
+    """Of some spots the first where words touch nothing and cross least, else the first; taken from now on."""
     areas = [(word_area(spot, words, size, anchor), (spot, anchor)) for spot, anchor in options]
     free = [option for option in areas if canvas.free(option[0], 0.1 * size) and canvas.inside(option[0])]
-    area, spot = (free or areas)[0]
+    area, spot = min(free, key=lambda option: canvas.crossings(option[0])) if free else areas[0]
     canvas.areas.append(area)
     return spot
 

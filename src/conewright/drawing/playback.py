@@ -21,7 +21,7 @@ Numbers = tuple[float, ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlayedPerson:
-    """One child: `knots` time, x, y again and again; `spells` start, end, what (0 waits, 1 moves, 2 on the ball), step."""
+    """One child: `knots` time, x, y, and so on; `spells` start, end, what (0 waiting, 1 moving, 2 on ball), step."""
 
     number: int
     group: str  # the word of the form: "y", "b", "r", "g", "n"
