@@ -74,11 +74,13 @@ def _arrangements(exercise: Exercise, here: int, keepers: int, *, resting: int) 
                 mirrored=layout.mirrored,
                 said=True,
             )
-    for copies in range(1, MOST_COPIES + 1):
-        in_goal = min(keepers, goals * copies)
-        apart_m = _apart_said_m(exercise)
-        for sizes in _sizes(exercise, here - in_goal, copies):
-            yield Arrangement(sizes=sizes, keepers=in_goal, resting=resting, apart_m=apart_m)
+    apart_m = _apart_said_m(exercise)
+    for split in (_even, _uneven):
+        for copies in range(1, MOST_COPIES + 1):
+            in_goal = min(keepers, goals * copies)
+            sizes = split(exercise, here - in_goal, copies)
+            if sizes is not None:
+                yield Arrangement(sizes=sizes, keepers=in_goal, resting=resting, apart_m=apart_m)
 
 
 def _apart_said_m(exercise: Exercise) -> float:
@@ -86,20 +88,14 @@ def _apart_said_m(exercise: Exercise) -> float:
     return min((form.apart_m for form in exercise.forms if form.apart_m is not None), default=APART_M)
 
 
-def _sizes(exercise: Exercise, field: int, copies: int) -> Iterator[tuple[int, ...]]:
-    """The even split, and the nearest split into two sizes where some size of it does not run alone."""
-    if field < copies:
-        return
-    even = split_evenly(field, copies)
-    if all(runs_alone(exercise, size) for size in set(even)):
-        yield even
-    uneven = nearest_split(exercise, field, copies)
-    if uneven is not None and uneven != even:
-        yield uneven
+def _even(exercise: Exercise, field: int, copies: int) -> tuple[int, ...] | None:
+    """The most even split, where all of its sizes run alone."""
+    sizes = split_evenly(max(0, field), copies)
+    return sizes if all(runs_alone(exercise, size) for size in set(sizes)) else None
 
 
-def nearest_split(exercise: Exercise, field: int, copies: int) -> tuple[int, ...] | None:
-    """The most even split that gives at least one copy another size than the even split does, or None.
+def _uneven(exercise: Exercise, field: int, copies: int) -> tuple[int, ...] | None:
+    """The most even split that gives every copy another size than the even split does, or None.
 
     It serves exercises in which only some numbers run, such as even ones.
     """
@@ -109,7 +105,7 @@ def nearest_split(exercise: Exercise, field: int, copies: int) -> tuple[int, ...
         for more in range(1, 4):
             rest = field - larger * (share + more)
             smaller, over = divmod(rest, copies - larger)
-            if over or smaller < 1 or smaller >= share + more or share + more - smaller < 2:
+            if over or smaller < 1 or share + more - smaller < 2:
                 continue
             sizes = (share + more,) * larger + (smaller,) * (copies - larger)
             if all(runs_alone(exercise, size) for size in set(sizes)) and (best is None or _gap(sizes) < _gap(best)):
