@@ -6,6 +6,7 @@ from conewright.model.layout import layout_for
 from conewright.model.problem import Problem
 from conewright.model.rehearsed import Rehearsal
 
+CALM_KINDS = frozenset({"cool-down"})  # standing still is part of it
 ENOUGH_TURNS = 4  # so many turns on one side and none on the other are no accident
 
 
@@ -29,7 +30,7 @@ def line_at_start(case: Case) -> tuple[Problem, ...]:
 def _long_line(case: Case, count: int, name: str) -> Problem:
     place = case.exercise.place(name)
     half = case.size - case.size // 2
-    more = layout_for(case.exercise, half)
+    more = layout_for(case.exercise, half) and layout_for(case.exercise, case.size // 2)
     copies = (
         f"Two copies of {half} and {case.size // 2} side by side halve it" if more else "Add a place or a second ball"
     )
@@ -44,7 +45,7 @@ def _long_line(case: Case, count: int, name: str) -> Problem:
 def waiting(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
     """The mean waiting share against the mark of the age for exercises with lines (an estimate)."""
     mark = case.figures.at("waiting_mark_share", age=case.age)
-    if rehearsal.waiting_share <= mark:
+    if rehearsal.waiting_share <= mark or case.exercise.kind in CALM_KINDS:
         return ()
     return (
         look(
@@ -59,7 +60,7 @@ def waiting(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
 def _what_helps(case: Case, rehearsal: Rehearsal) -> str:
     next_round = case.exercise.script.next_round if case.exercise.script else None
     half = case.size // 2
-    if half and layout_for(case.exercise, half):
+    if half and layout_for(case.exercise, half) and layout_for(case.exercise, case.size - half):
         return f"Two copies of {case.size - half} and {half}: half as many share a ball."
     if next_round is None or next_round.trigger is None:
         return 'Let the next round start earlier: "The next round starts when ...". Two rounds may run at once.'
@@ -74,7 +75,7 @@ def contacts(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
     per_ball = figures.value("pattern_mark_per_ball")
     balls = max(1, len(rehearsal.balls)) if not each else max(1, case.size / per_ball)
     mark *= min(1.0, per_ball * balls / max(1, case.size))
-    if rehearsal.contacts_a_minute >= mark:
+    if rehearsal.contacts_a_minute >= mark or case.exercise.kind in CALM_KINDS:
         return ()
     return (
         look(

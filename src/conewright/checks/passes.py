@@ -4,7 +4,7 @@ import re
 from math import sin
 
 from conewright.checks.case import Case, Check, look, mend
-from conewright.model.exercise import Verb
+from conewright.model.exercise import Verb, Weight
 from conewright.model.geometry import heading_rad, path_length_m
 from conewright.model.problem import Problem
 from conewright.model.round import Played
@@ -28,7 +28,7 @@ def pass_length(case: Case) -> tuple[Problem, ...]:
         lofted = act.verb is Verb.CROSS or (act.act is not None and act.act.manner.lofted)
         if length > high and not lofted:
             found.append(_too_long(case, act, length, high))
-        elif length < low and act.verb not in SHORT_IS_MEANT:
+        elif length < low and not _meant_short(act):
             found.append(
                 look(
                     "pass-short",
@@ -39,6 +39,11 @@ def pass_length(case: Case) -> tuple[Problem, ...]:
                 )
             )
     return tuple(dict.fromkeys(found))
+
+
+def _meant_short(act: Played) -> bool:
+    soft = act.act is not None and act.act.manner.weight is Weight.SOFT
+    return act.verb in SHORT_IS_MEANT or soft
 
 
 def _too_long(case: Case, act: Played, length: float, high: float) -> Problem:

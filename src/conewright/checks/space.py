@@ -55,6 +55,8 @@ def area_each(case: Case) -> tuple[Problem, ...]:
     play = case.exercise.open_play
     if play is None or play.kind not in (PlayKind.KEEP, PlayKind.GAME) or case.size <= 0:
         return ()
+    if case.exercise.kind == "duel":  # the ranges are for games of several a side
+        return ()
     keep = play.kind is PlayKind.KEEP
     figures, age = case.figures, case.age
     low = figures.at("area_possession_low_m2" if keep else "area_small_game_low_m2", age=age)

@@ -1,7 +1,7 @@
 """The way of one written movement from where its bearer stands; must not know of rounds, rotation or time."""
 
 from dataclasses import dataclass
-from math import pi
+from math import ceil, pi, tau
 
 from conewright.model.exercise import Act, Exercise, Target, TargetKind, Verb, Via
 from conewright.model.geometry import Point, ahead, distance_m, heading_rad, toward
@@ -12,6 +12,8 @@ from conewright.model.round import Bearer
 CHECK_M = 2.0  # "checks away" without a length
 SHOW_M = 2.0  # "shows" without a check before it
 ROUND_M = 1.0  # a way round a cone keeps this far from it
+STRAIGHT_RAD = pi / 12  # a way that turns less at a cone only passes it
+BOW_STEP_RAD = pi / 3
 
 
 @dataclass(slots=True, kw_only=True)
@@ -79,19 +81,43 @@ def way_of(
         return (walker.at, loose_at)
     end = spot_of(exercise, walker, act.target, words) or walker.at
     if act.via:
-        return (walker.at, *(_stop(exercise, walker, via, end) for via in act.via), end)
+        return _by_way_of(exercise, walker, act.via, end)
     goes_home = act.target is not None and (act.target.end or act.target.kind is TargetKind.OWN)
     if act.manner.outside or (goes_home and distance_m(walker.at, end) > CHECK_M):
         return outside_path(exercise, walker.at, end)
     return (walker.at, end)
 
 
-def _stop(exercise: Exercise, walker: Walker, via: Via, end: Point) -> Point:
-    """A point on the way: in a gate, or beside a cone so that it is rounded on the outside."""
+def _by_way_of(exercise: Exercise, walker: Walker, vias: tuple[Via, ...], end: Point) -> tuple[Point, ...]:
+    """Through gates and round cones, one after the other: each cone is gone round on the side the way turns.
+
+    A cone on a straight way is passed on the right, the next one on the left, and so on: a slalom.
+    """
+    stops = tuple(_at(exercise, walker, via) for via in vias)
+    path = [walker.at]
+    for number, (via, at) in enumerate(zip(vias, stops, strict=True)):
+        onward = stops[number + 1] if number + 1 < len(stops) else end
+        if via.how == "through" or path[-1] == at:
+            path.append(at)
+            continue
+        comes = heading_rad(path[-1], at)
+        goes = heading_rad(at, onward) if onward != at else comes
+        path += _round(at, comes, goes, slalom=number)
+    return (*path, end)
+
+
+def _at(exercise: Exercise, walker: Walker, via: Via) -> Point:
     place, thing = exercise.place(via.name), exercise.thing(via.name)
-    at = place.at if place else thing.at if thing else walker.at
-    if via.how == "through":
-        return at
-    if end == walker.at:
-        return toward(at, heading_rad(walker.at, at), ROUND_M)
-    return toward(at, heading_rad(walker.at, end) - pi / 2, ROUND_M)
+    return place.at if place else thing.at if thing else walker.at
+
+
+def _round(cone: Point, comes: float, goes: float, *, slalom: int) -> list[Point]:
+    """The bow round a cone from one heading to the other, its points at most a sixth of a circle apart."""
+    left = (goes - comes) % tau
+    if min(left, tau - left) < STRAIGHT_RAD:
+        side = -pi / 2 if slalom % 2 == 0 else pi / 2
+        return [toward(cone, comes + side, ROUND_M)]
+    turn = left if left <= pi + STRAIGHT_RAD else left - tau
+    side = -pi / 2 if turn > 0 else pi / 2
+    parts = max(1, ceil(abs(turn) / BOW_STEP_RAD - 1e-9))
+    return [toward(cone, comes + turn * part / parts + side, ROUND_M) for part in range(parts + 1)]
