@@ -59,7 +59,7 @@ def test_two_sides_of_a_copy_never_wear_the_same() -> None:
 
 
 def test_each_copy_has_a_colour_and_one_may_go_without() -> None:
-    assert colour_copies((7, 6), BAG).copies == (Bib.BLUE, Bib.YELLOW)
+    assert colour_copies((7, 6), BAG).copies == (Bib.YELLOW, Bib.BLUE)
     assert colour_copies((8, 7), BAG).copies == (None, Bib.YELLOW)
     assert colour_copies((9, 8), BAG).copies == (None, None)
     assert colour_copies((9, 8), BAG).bibs == ()

@@ -6,7 +6,7 @@ from dataclasses import replace
 from conewright.fit.bench import Bench, Stop
 from conewright.fit.blocks import by_size, contacts_of, dressed_copies
 from conewright.fit.clock import Slot
-from conewright.fit.options import Choice, Option, choice_for
+from conewright.fit.options import Choice, Option, choice_for, choice_like
 from conewright.fit.rules import slot_failure
 from conewright.fit.suiting import OF_THE_KIND, suit
 from conewright.fit.wording import listed, number
@@ -40,7 +40,7 @@ def bench_with(bench: Bench, here: int) -> Bench:
 def _answer(slot: Slot, option: Option, bench: Bench, others: tuple[Exercise, ...]) -> HeadAnswer:
     if bench.asked.here == option.arrangement.holds:
         return written(option, bench)
-    own = choice_for(option.exercise, bench, copies=len(option.arrangement.sizes))
+    own = choice_like(option.exercise, bench, copies=len(option.arrangement.sizes))
     everybody = own.option is not None and own.option.arrangement.resting <= option.arrangement.resting
     if own.option is not None and everybody:
         return written(own.option, bench)

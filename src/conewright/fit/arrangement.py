@@ -95,7 +95,7 @@ def _even(exercise: Exercise, field: int, copies: int) -> tuple[int, ...] | None
 
 
 def _uneven(exercise: Exercise, field: int, copies: int) -> tuple[int, ...] | None:
-    """The most even split that gives every copy another size than the even split does, or None.
+    """The most even split into two sizes that differ by two or more, or None.
 
     It serves exercises in which only some numbers run, such as even ones.
     """

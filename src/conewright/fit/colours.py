@@ -30,9 +30,9 @@ def colour_copies(sizes: tuple[int, ...], bag: tuple[tuple[Bib, int], ...]) -> C
     """A colour for each of several copies, one of which may go without; none where the bag has too few of a colour."""
     left = Counter(dict(bag))
     copies: list[Bib | None] = []
-    for size in reversed(sizes):
+    for size in sizes:
         bib = next((bib for bib in Bib if left[bib] >= size), None)
-        copies.insert(0, bib)
+        copies.append(bib)
         if bib is not None:
             left[bib] = 0
     if len(sizes) == 1 or copies.count(None) > 1:

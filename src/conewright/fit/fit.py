@@ -17,7 +17,7 @@ from conewright.fit.blocks import SEVERITIES, block_of
 from conewright.fit.changes import changes
 from conewright.fit.clock import Clock, Slot, also_serves, clock_for
 from conewright.fit.memory import Memory
-from conewright.fit.options import Choice, Option, choice_for
+from conewright.fit.options import Choice, Option, choice_for, choice_like
 from conewright.fit.parts import Chosen, Evening, ball_rolling, cones_of, grades
 from conewright.fit.reasons import nothing_fits, nothing_made_for
 from conewright.fit.remarks import remarks
@@ -204,7 +204,7 @@ def _kept(table: _Table, clock: Clock, session: Session) -> tuple[dict[int, Opti
         if block is None or exercise is None:
             continue
         before.remove(block)
-        option = choice_for(exercise, table.bench, copies=len(block.copies)).option
+        option = choice_like(exercise, table.bench, copies=len(block.copies)).option
         if option is None or (block.minutes != slot.minutes and slot_failure(exercise, slot) is not None):
             continue
         (second_best if option.arrangement.resting > block.resting else kept)[at] = option

@@ -42,6 +42,14 @@ class Choice:
     failure: Failure | None = None
 
 
+def choice_like(exercise: Exercise, bench: Bench, *, copies: int) -> Choice:
+    """The best way to use an exercise tonight in so many copies, where they run; else the best way of all."""
+    best = choice_for(exercise, bench)
+    if best.option is None or len(best.option.arrangement.sizes) == copies:
+        return best
+    return choice_for(exercise, bench, copies=copies)
+
+
 def choice_for(exercise: Exercise, bench: Bench, *, copies: int | None = None) -> Choice:
     """The best way to use an exercise tonight: everybody in if at all possible, in `copies` copies where they run."""
     memory = bench.memory
@@ -73,16 +81,20 @@ def _best(exercise: Exercise, ways: tuple[Arrangement, ...], bench: Bench, copie
     options: list[Option] = []
     furthest: tuple[int, Failure] | None = None
     for arrangement in _in_order(ways, copies) or (None,):
+        if len(options) == MOST_TRIED or (options and not _as_wished(arrangement, copies)):
+            break
         attempt, failed = _tried(exercise, arrangement, bench)
         if failed is None and attempt.arrangement is not None:
             options.append(Option(attempt=attempt, arrangement=attempt.arrangement, merits=merits_of(attempt, bench)))
-            if len(attempt.arrangement.sizes) == copies or len(options) == MOST_TRIED:
-                break
         elif failed is not None and (furthest is None or failed[0] > furthest[0]):
             furthest = failed
     if options:
         return Choice(exercise=exercise, option=max(options, key=_liking))
     return Choice(exercise=exercise, failure=furthest[1] if furthest else None)
+
+
+def _as_wished(arrangement: Arrangement | None, copies: int | None) -> bool:
+    return copies is None or (arrangement is not None and len(arrangement.sizes) == copies)
 
 
 def _tried(

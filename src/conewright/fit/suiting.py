@@ -81,12 +81,15 @@ def stems(text: str) -> frozenset[str]:
 
 def stem(word: str) -> str:
     """A word without its ending: passing, passes and passer give "pass", running gives "run"."""
+    if word.endswith("ss"):
+        return word
     for ending in ENDINGS:
-        if word.endswith(ending) and len(word) - len(ending) >= SHORTEST_STEM and not word.endswith("ss"):
-            bare = word.removesuffix(ending)
-            doubled = len(bare) > SHORTEST_STEM and bare[-1] == bare[-2] and bare[-1] not in "sl"
-            return (bare[:-1] if doubled else bare).rstrip("e")
-    return word.rstrip("e") if len(word) > SHORTEST_STEM else word
+        bare = word.removesuffix(ending)
+        if bare == word or len(bare) < SHORTEST_STEM or (ending.startswith("e") and bare.endswith("e")):
+            continue
+        doubled = len(bare) > SHORTEST_STEM and bare[-1] == bare[-2] and bare[-1] not in "sl"
+        return (bare[:-1] if doubled else bare).removesuffix("e")
+    return word.removesuffix("e") if len(word) > SHORTEST_STEM else word
 
 
 def spoken_of(exercise: Exercise, aim: str) -> tuple[str, ...]:
