@@ -141,7 +141,12 @@ def _goes_on(cursor: Cursor) -> str:
 
 
 def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: tuple[Act, ...]) -> Act | None:
+    cursor.takes("then")
     phrase_start = cursor.at
+    if cursor.sees("and") and cursor.sees_name(1):
+        hint = f"Say it for each of them: {who} ...; {cursor.peek(1).text} ..."
+        cursor.fail("two-together", "Two do one act together here.", hint, cursor.span_from(start))
+        return None
     phrase = cursor.guessed(_VERBS, "verb")
     if not phrase:
         known = ", ".join(verb.phrase for verb in VERBS[:8])
@@ -243,7 +248,10 @@ def _manner(parts: _Parts, word: str) -> None:
 def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str) -> None:
     verb = parts.verb
     if parts.target is None and verb.verb in _NEEDS_TARGET - _WITHOUT_TARGET:
-        cursor.unexpected(f"where {who} {verb.phrase}", f"Write it like this: NAME {verb.phrase} {verb.shape}.")
+        wanted = (
+            "a goal" if verb.verb is Verb.SHOOT else "who gets the ball" if verb.verb in KICKS else "a place or point"
+        )
+        cursor.unexpected(wanted, f"Write it like this: {verb.example}.")
     on_ball = parts.touches or parts.foot or parts.lofted or parts.weight is not Weight.USUAL
     if on_ball and verb.verb not in _TOUCHES_BALL:
         cursor.note(

@@ -4,23 +4,26 @@ from dataclasses import replace
 
 from conewright.model.exercise import Contest, OpenPlay, PlayKind, Team
 from conewright.model.geometry import ORIGIN, Point
+from conewright.notation.amounts import capital
 from conewright.notation.cursor import Cursor
 from conewright.notation.draft import Draft
+from conewright.notation.guesses import slipped
 from conewright.notation.header import MOST_PLAYERS
 from conewright.notation.lexer import WORD
 from conewright.notation.measures import point, seconds, size_m
 from conewright.notation.places import MOST_BALLS
 from conewright.notation.starts import listed
 from conewright.notation.targets import tell_no_goal
-from conewright.notation.words import COLOURS, CONTEST_SHAPE, SHAPES
+from conewright.notation.words import COLOURS, EXAMPLES
 
 _BALL_EACH = ("with a ball each", "who have a ball each", "who has a ball", ", who have a ball each", ", a ball each")
+_TEAM_WORDS = ("neutral", "neutrals", "others", "everyone", "mirrored", *(f"{colour}s" for colour in COLOURS))
 _NO_TEAM = frozenset("against and chase chases from has have keep keeps on who with".split())
 
 
 def contest(cursor: Cursor) -> Contest | None:
     """Read "Contest in 16 by 18 m, middle at 0, 13: A and B against C, on Goal, at most 8 s"; None where it fails."""
-    cursor.shape = CONTEST_SHAPE
+    cursor.example = EXAMPLES["contest"]
     cursor.takes("contest")
     cursor.must("in")
     width, depth, middle = _ground(cursor)
@@ -62,6 +65,7 @@ def _roles(cursor: Cursor, what: str) -> tuple[str, ...]:
         thing = cursor.names.things.get(name)
         if thing is not None:
             cursor.note("cannot-act", start, f"{name} is a {thing.kind.value}: it plays no part.", "Name a place.")
+            break
     return names
 
 
@@ -75,7 +79,7 @@ def _goals(cursor: Cursor) -> tuple[str, ...]:
 
 def open_play(cursor: Cursor, draft: Draft) -> None:
     """Read "Open play in 12 by 12 m: four Yellow keep it from two Red" into the draft."""
-    cursor.shape = SHAPES["play"]
+    cursor.example = EXAMPLES["play"]
     if "play" in draft.seen:
         cursor.fail("said-twice", "Open play is said twice.", "Write one open play an exercise.")
     draft.seen.add("play")
@@ -169,9 +173,13 @@ def team(cursor: Cursor) -> Team:
     if token.kind != WORD or token.lower in _NO_TEAM:
         cursor.unexpected("a team", "Name a team by its bibs, such as four Yellow, or by a word, such as two neutral.")
         return Team(name="")
+    word = slipped(token.lower, (*COLOURS, *_TEAM_WORDS))
+    if word:
+        cursor.slip(capital(word) if word in COLOURS else word, "team or word", 1)
+    word = word or token.lower
     cursor.at += 1
-    bib = COLOURS.get(token.lower) or COLOURS.get(token.lower.removesuffix("s"))
-    name = bib.value if bib else "neutral" if token.lower == "neutrals" else token.lower
+    bib = COLOURS.get(word) or COLOURS.get(word.removesuffix("s"))
+    name = bib.value if bib else "neutral" if word == "neutrals" else word
     if cursor.sees("in") and cursor.peek(1).lower in COLOURS:
         bib = COLOURS[cursor.peek(1).lower]
         cursor.at += 2
@@ -181,7 +189,7 @@ def team(cursor: Cursor) -> Team:
 
 def odd_one(cursor: Cursor, draft: Draft) -> None:
     """Read "One over is neutral | joins Yellow | shares a ball | rests in turn" into the draft."""
-    cursor.shape = SHAPES["odd one"]
+    cursor.example = EXAMPLES["odd one"]
     cursor.takes("one over", "the odd one")
     play = _play(cursor, draft)
     if cursor.takes("is neutral", "is a neutral"):
@@ -203,7 +211,7 @@ def odd_one(cursor: Cursor, draft: Draft) -> None:
 
 def bouts(cursor: Cursor, draft: Draft) -> None:
     """Read "Bouts of 3 minutes" into the draft."""
-    cursor.shape = SHAPES["bouts"]
+    cursor.example = EXAMPLES["bouts"]
     cursor.takes("bouts of")
     play = _play(cursor, draft)
     length = seconds(cursor, "a bout")
@@ -229,7 +237,8 @@ def balls(cursor: Cursor, draft: Draft) -> None:
 
 
 def _play(cursor: Cursor, draft: Draft) -> OpenPlay | None:
-    if draft.play is None and "play" not in draft.seen:
+    if draft.play is None and "play" not in draft.seen and "open play" not in cursor.findings.lost:
+        cursor.findings.lost.add("open play")
         cursor.fail(
             "no-open-play",
             "This belongs to open play, and none stands before it.",

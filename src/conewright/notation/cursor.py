@@ -10,12 +10,14 @@ from dataclasses import dataclass, field
 from typing import TypeAlias
 
 from conewright.model.problem import Problem, Severity, Span
-from conewright.notation.guesses import closest
+from conewright.notation.guesses import closest, slip_of
 from conewright.notation.lexer import END, NUMBER, TEXT, WORD, Token
 from conewright.notation.names import Names, name_of
-from conewright.notation.words import NUMBERS
+from conewright.notation.words import JOINERS, METRES, NEVER_NAMES, NUMBERS, SECONDS, VOCABULARY
 
-Index: TypeAlias = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
+_UNITS = frozenset(METRES) | frozenset(SECONDS)
+Entry: TypeAlias = tuple[tuple[str, ...], str]
+Index: TypeAlias = Mapping[str, tuple[Entry, ...]]
 
 
 @dataclass(slots=True)
@@ -23,14 +25,36 @@ class Findings:
     """The problems of one text while it is read, and what keeps one mistake from being told twice."""
 
     problems: list[Problem] = field(default_factory=list)
-    told: set[str] = field(default_factory=set)  # undeclared names that were told
-    lost: set[str] = field(default_factory=set)  # words of declarations that could not be read
-    unnamed: int = 0  # declarations that could not be read and whose name is not known
+    undeclared: dict[str, tuple[Problem, str]] = field(default_factory=dict)  # by name: the first use, the name meant
+    lost: set[str] = field(default_factory=set)  # words of sentences that could not be read and may declare something
+    header_lost: bool = False  # a line was not understood that may be one of those an exercise needs
+    unnamed: int = 0  # names that are missing where they should be declared
 
     def add(self, code: str, where: Span | None, message: str, hint: str = "") -> None:
         """Tell a problem that has to be mended."""
-        problem = Problem(code=code, severity=Severity.MEND, message=message, where=where, hint=hint)
-        self.problems.append(problem)
+        self.problems.append(mend(code, where, message, hint))
+
+    def all(self) -> tuple[Problem, ...]:
+        """Everything found, in the order of the text, without undeclared names that another problem explains."""
+        unexplained: list[Problem] = []
+        missing = self.unnamed
+        for name, (problem, near) in self.undeclared.items():
+            if self.lost.intersection(name.lower().split()):
+                continue
+            if not near and missing > 0:
+                missing -= 1
+                continue
+            unexplained.append(problem)
+        return tuple(sorted((*self.problems, *unexplained), key=_position))
+
+
+def mend(code: str, where: Span | None, message: str, hint: str = "") -> Problem:
+    """A problem that has to be mended before the exercise runs."""
+    return Problem(code=code, severity=Severity.MEND, message=message, where=where, hint=hint)
+
+
+def _position(problem: Problem) -> tuple[int, int]:
+    return (problem.where.line, problem.where.column) if problem.where else (0, 0)
 
 
 def indexed(phrases: Mapping[str, str] | Iterable[str]) -> Index:
@@ -50,11 +74,11 @@ class Cursor:
     tokens: tuple[Token, ...]
     names: Names
     findings: Findings
-    shape: str = ""  # the pattern of the sentence, for hints
+    example: str = ""  # of the sentence, for hints
     at: int = 0
     failed: bool = False
     slips: int = 0
-    vocabulary: frozenset[str] = frozenset()
+    guess: int = -1  # the token at which a name was guessed: more said about that name would be about the guess
 
     # --- looking ---
 
@@ -119,20 +143,13 @@ class Cursor:
                 return near[1]
         return ""
 
-    def _near(
-        self, entries: tuple[tuple[tuple[str, ...], str], ...], length: int
-    ) -> tuple[tuple[str, ...], str] | None:
-        """The phrase the next `length` tokens are a slip of: as many words, or one more or fewer of three or more."""
+    def _near(self, entries: tuple[Entry, ...], length: int) -> Entry | None:
+        """The phrase the next `length` words are a slip of."""
         tokens = self.tokens[self.at : self.at + length]
         if self.failed or len(tokens) < length or any(token.kind != WORD for token in tokens):
             return None
-        fitting = {
-            " ".join(entry[0]): entry
-            for entry in entries
-            if len(entry[0]) == length or (min(len(entry[0]), length) > 1 and abs(len(entry[0]) - length) == 1)
-        }
-        near = closest(" ".join(token.lower for token in tokens), fitting)
-        return fitting[near] if near else None
+        words = tuple(token.lower for token in tokens)
+        return next((entry for entry in entries if slip_of(words, entry[0])), None)
 
     def must(self, phrase: str, hint: str = "") -> bool:
         """Take a phrase that has to come next; a slip of it is told and taken, anything else fails."""
@@ -198,58 +215,62 @@ class Cursor:
             return ""
         if self.at < len(self.tokens):
             name, length = self.names.match(self.tokens, self.at)
-            if length:
+            if length and not self._goes_on(length):
                 self.at += length
                 return name
         return self._undeclared(what)
 
+    def _goes_on(self, length: int) -> bool:
+        """True where a known name is the beginning of a longer one that is not known."""
+        token = self.peek(length)
+        if token.kind == NUMBER:
+            following = self.peek(length + 1)
+            return token.text.isdigit() and following.kind == WORD and following.lower not in _UNITS
+        return token.kind == WORD and token.text[0].isupper() and token.lower not in NEVER_NAMES
+
     def _undeclared(self, what: str) -> str:
-        token = self.peek()
         run = self._name_run()
-        if not run:
+        near = self._meant(run) if run else ""
+        token = self.peek()
+        if not run or (not near and (token.text[0].islower() or token.lower in NEVER_NAMES)):
             self.unexpected(what)
             return ""
-        near = closest(name_of(run), self.names.all)
-        if not near and (token.text[0].islower() or (token.lower in self.vocabulary and len(run) == 1)):
-            self.unexpected(what)
-            return ""
-        name = name_of(run)
+        self.guess = self.at
         self.at += len(run)
-        self._tell_name(name, near, run)
-        return near or name
+        self._tell_name(name_of(run), near, run)
+        return near or name_of(run)
+
+    def _meant(self, run: tuple[Token, ...]) -> str:
+        """The known name that is most like a run of words, or that shares a word with it."""
+        near = closest(name_of(run), self.names.all)
+        words = {token.lower for token in run}
+        return near or next((name for name in self.names.all if words.intersection(name.lower().split())), "")
 
     def _tell_name(self, name: str, near: str, run: tuple[Token, ...]) -> None:
-        findings = self.findings
         self.slips += 1
-        if name in findings.told or any(token.lower in findings.lost for token in run):
-            return
-        findings.told.add(name)
-        if not near and findings.unnamed > 0:
-            findings.unnamed -= 1
-            return
         span = Span(line=run[0].line, column=run[0].column, end_line=run[-1].line, end_column=run[-1].end)
         known = ", ".join(self.names.all[:8])
-        told = f'Did you mean "{near}"?' if near else f'Say where it stands: "{name} at 0, 8 holds one."'
-        findings.add(
-            "unknown-name",
-            span,
-            f'There is no place or thing called "{name}".',
-            told if near or not known else f"{told} Known are {known}.",
-        )
+        hint = f'Did you mean "{near}"?' if near else f'Say where it stands: "{name} at 0, 8 holds one."'
+        hint += f" Known are {known}." if known and not near else ""
+        problem = mend("unknown-name", span, f'There is no place or thing called "{name}".', hint)
+        self.findings.undeclared.setdefault(name, (problem, near))
 
     def _name_run(self) -> tuple[Token, ...]:
+        """The words that look like a name: capital ones with their numbers, or one small one that is no known word."""
         first = self.peek()
-        if first.kind != WORD:
+        if first.kind != WORD or first.lower in (JOINERS if first.text[0].isupper() else VOCABULARY):
             return ()
         run = [first]
-        while self.peek(len(run)).kind in (WORD, NUMBER):
-            token = self.peek(len(run))
-            if token.kind == WORD and not token.text[0].isupper():
-                break
-            if token.kind == NUMBER and (not token.text.isdigit() or self.peek(len(run) + 1).lower == ","):
-                break
-            run.append(token)
+        while first.text[0].isupper() and (
+            self._goes_on(len(run)) or (self.peek(len(run)).kind == NUMBER and self._ends_name(len(run)))
+        ):
+            run.append(self.peek(len(run)))
         return tuple(run)
+
+    def _ends_name(self, offset: int) -> bool:
+        """True where a number closes a name: nothing measures or counts with it."""
+        following = self.peek(offset + 1)
+        return self.peek(offset).text.isdigit() and following.lower not in _UNITS and following.lower not in (",", "by")
 
     def quoted(self, what: str) -> str:
         """Take words in quotation marks that have to come next."""
@@ -271,7 +292,7 @@ class Cursor:
             message = f"The sentence stops{place} where {wanted} should come."
         else:
             message = f'"{token.text}" stands{place} where {wanted} should come.'
-        self.fail("unclear-sentence", message, hint or (f"Write it like this: {self.shape}." if self.shape else ""))
+        self.fail("unclear-sentence", message, hint or (f"Write it like this: {self.example}" if self.example else ""))
 
     def fail(self, code: str, message: str, hint: str, where: Span | None = None) -> None:
         """Tell a failure at the next token (unless one was told) and go to the end of the sentence."""
@@ -282,7 +303,7 @@ class Cursor:
 
     def note(self, code: str, start: int, message: str, hint: str) -> None:
         """Tell something wrong with the tokens from `start` to here, and go on."""
-        if not self.failed:
+        if not self.failed and not start <= self.guess < self.at:
             self.slips += 1
             self.findings.add(code, self.span_from(start), message, hint)
 
@@ -291,9 +312,7 @@ class Cursor:
         if self.done():
             return
         token = self.peek()
-        near = (
-            closest(token.lower, self.vocabulary) if token.kind == WORD and token.lower not in self.vocabulary else ""
-        )
+        near = closest(token.lower, VOCABULARY) if token.kind == WORD and token.lower not in VOCABULARY else ""
         last = self.tokens[self.at - 1] if self.at else token
         if self.at and token.line > last.line and token.text[0].isupper():
             span = Span(line=last.line, column=last.end, end_line=last.line, end_column=last.end + 1)
@@ -309,7 +328,9 @@ class Cursor:
             self.fail(
                 "unclear-sentence",
                 f'"{token.text}" is not understood here.',
-                f"Write it like this: {self.shape}." if self.shape else "Leave it out, or end the sentence before it.",
+                f"Write it like this: {self.example}"
+                if self.example
+                else "Leave it out, or end the sentence before it.",
             )
 
     def _here(self) -> Span:

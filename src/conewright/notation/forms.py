@@ -8,14 +8,14 @@ from conewright.notation.cursor import Cursor
 from conewright.notation.header import number_range
 from conewright.notation.measures import length_m, sees_length
 from conewright.notation.starts import start
-from conewright.notation.words import SHAPES
+from conewright.notation.words import EXAMPLES
 
 MOST_COPIES = 8
 
 
 def form(cursor: Cursor) -> Form | None:
     """Read "With 10 to 18: two copies, 6 m apart, mirrored"; None where it fails."""
-    cursor.shape = SHAPES["form or balls"]
+    cursor.example = EXAMPLES["form or balls"]
     cursor.takes("with")
     least, most = number_range(cursor)
     cursor.takes("players", "children")

@@ -156,11 +156,11 @@ def _ages(cursor: Cursor) -> Ages:
     return Ages(youngest=min(youngest, oldest), oldest=max(youngest, oldest))
 
 
-def _cursor(line: Keyed, findings: Findings, shape: str) -> Cursor:
+def _cursor(line: Keyed, findings: Findings, example: str) -> Cursor:
     tokens = tokens_of(line.value, line.line, line.value_column - 1)
     if len(tokens) > 1 and tokens[-1].lower == ".":
         tokens = tokens[:-1]
-    return Cursor(tokens=tokens, names=Names(), findings=findings, shape=shape)
+    return Cursor(tokens=tokens, names=Names(), findings=findings, example=example)
 
 
 def _cue(line: Keyed, draft: Draft, findings: Findings) -> None:
@@ -200,7 +200,8 @@ def _rule(line: Keyed, draft: Draft, findings: Findings) -> None:
 
 
 def _has_play(line: Keyed, draft: Draft, findings: Findings) -> bool:
-    if draft.play is None and "play" not in draft.seen:
+    if draft.play is None and "play" not in draft.seen and "open play" not in findings.lost:
+        findings.lost.add("open play")
         findings.add(
             "no-open-play",
             line.key_span,

@@ -130,7 +130,7 @@ def tokens_of(part: str, line: int, offset: int = 0) -> tuple[Token, ...]:
         Token(
             match.lastgroup or MARK,
             match[0],
-            match[0].lower(),
+            match[0].lower().replace("\u2019", "'"),
             line,
             offset + match.start() + 1,
             offset + match.end() + 1,

@@ -1,6 +1,7 @@
 """Points, lengths, sizes and times in a sentence; must not know what is measured. Metres and seconds."""
 
 from conewright.model.geometry import Point
+from conewright.notation.amounts import capital
 from conewright.notation.cursor import Cursor
 from conewright.notation.words import METRES, SECONDS
 
@@ -75,7 +76,8 @@ def size_m(cursor: Cursor, what: str) -> tuple[float, float]:
     factor = _unit(cursor)
     if cursor.failed:
         return 1.0, 1.0
-    return _sized(cursor, start, width or 0.0, factor, what), _sized(cursor, second, depth or 0.0, factor, what)
+    side = f"a side of {what}"
+    return _sized(cursor, start, width or 0.0, factor, side), _sized(cursor, second, depth or 0.0, factor, side)
 
 
 def _unit(cursor: Cursor) -> float:
@@ -91,8 +93,8 @@ def _sized(cursor: Cursor, start: int, value: float, factor: float, what: str) -
     size = value if factor == 1.0 else round(value * factor, 3)
     if 0 < size <= FARTHEST_M:
         return size
-    told = "has to be more than 0" if size <= 0 else f"is more than {FARTHEST_M:g} m"
-    cursor.note("bad-size", start, f"{value:g} as {what} {told}.", "Write a length such as 6 m.")
+    told = "it has to be more than 0" if size <= 0 else f"it is more than {FARTHEST_M:g} m"
+    cursor.note("bad-size", start, f"{capital(what)} of {value:g} m cannot be: {told}.", "Write a length such as 6 m.")
     return 1.0
 
 
@@ -107,6 +109,8 @@ def seconds(cursor: Cursor, what: str) -> float:
     cursor.at += 1
     total = value * factor
     if not 0 < total <= LONGEST_S:
-        cursor.note("bad-time", start, f"{value:g} as {what} cannot be.", "Write a time such as 8 s or 3 minutes.")
+        cursor.note(
+            "bad-time", start, f"{capital(what)} of {total:g} s cannot be.", "Write a time such as 8 s or 3 minutes."
+        )
         return 1.0
     return total

@@ -6,7 +6,7 @@ from conewright.model.exercise import Ending, Move, Outcome, Rotation, RotationK
 from conewright.notation.cursor import Cursor, indexed
 from conewright.notation.measures import seconds
 from conewright.notation.starts import tell_not_a_place
-from conewright.notation.words import ENDINGS, MOVER_SYNONYMS, MOVERS, SECONDS, SHAPES
+from conewright.notation.words import ENDINGS, EXAMPLES, MOVER_SYNONYMS, MOVERS, SECONDS
 
 _MOVERS = indexed({**{phrase: word for word, phrase in MOVERS.items()}, **MOVER_SYNONYMS})
 _ENDINGS = indexed({phrase: ending.name for ending, phrase in ENDINGS.items()} | {"time is up": Ending.TIME_UP.name})
@@ -23,7 +23,7 @@ _MOST_ROUNDS = 50
 
 def outcome(cursor: Cursor, defenders: tuple[str, ...]) -> Outcome | None:
     """Read "Scored or out: Hub joins Wing, ..."; None where it fails."""
-    cursor.shape = SHAPES["outcome"]
+    cursor.example = EXAMPLES["outcome"]
     endings = _endings(cursor, defenders)
     cursor.must(":")
     moves, ball_to = _moves(cursor)
@@ -34,12 +34,14 @@ def outcome(cursor: Cursor, defenders: tuple[str, ...]) -> Outcome | None:
 
 
 def _endings(cursor: Cursor, defenders: tuple[str, ...]) -> tuple[Ending, ...]:
-    if any(token.lower == "wins" for token in cursor.tokens[:8]):
+    lead = tuple(token.lower for token in cursor.tokens[:8])
+    if "wins" in lead or (":" in lead and lead[lead.index(":") - 1] == "it"):
         start = cursor.at
         name = cursor.name()
         cursor.must("wins")
         cursor.takes("it")
-        if defenders and name not in defenders:
+        known = cursor.names.places
+        if defenders and name not in defenders and name in known and all(one in known for one in defenders):
             cursor.note("not-a-defender", start, f"{name} does not defend.", f"Write {defenders[0]} wins it, or won.")
         return (Ending.WON,)
     found: list[Ending] = []
@@ -125,7 +127,7 @@ def _swap(cursor: Cursor, who: str, start: int) -> tuple[Move, ...]:
 
 def rotation(cursor: Cursor) -> Rotation | None:
     """Read "Rotation: ..." or "Every 4 rounds: ..."; None where it fails."""
-    cursor.shape = SHAPES["rotation"]
+    cursor.example = EXAMPLES["rotation"]
     told = Rotation(kind=RotationKind.MOVES)
     if cursor.takes("every"):
         told = _every(cursor)

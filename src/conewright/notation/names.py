@@ -7,6 +7,7 @@ from conewright.model.exercise import Place, Thing, ThingKind
 from conewright.notation.lexer import NUMBER, WORD, Keyed, Token
 from conewright.notation.sentences import Sentence
 
+_LONGEST = 6  # so many words at the beginning of a sentence may be a name in small letters
 GOALS = frozenset({ThingKind.GOAL, ThingKind.MINI_GOAL, ThingKind.GATE})
 
 
@@ -69,20 +70,25 @@ def sides_word(pieces: Iterable[Keyed | Sentence]) -> str:
     for piece in pieces:
         if isinstance(piece, Sentence) and piece.key == "round":
             words = tuple(token.lower for token in piece.tokens)
-            for at in range(len(words) - 2):
-                if words[at : at + 2] == ("call", "it"):
-                    end = words.index(")", at) if ")" in words[at:] else len(words)
-                    return name_of(piece.tokens[at + 2 : end])
+            if "(" in words:
+                at = words.index("(") + 1
+                end = words.index(")", at) if ")" in words[at:] else len(words)
+                at = words.index("it", at, end) + 1 if "it" in words[at:end] else at + 1
+                return name_of(piece.tokens[at:end])
     return ""
 
 
 def name_start(tokens: tuple[Token, ...], end: int) -> int:
     """Where the name begins that ends before token `end`."""
     at = end
-    while at > 0 and tokens[at - 1].kind in (WORD, NUMBER) and tokens[at - 1].lower != "and":
+    while at > 0 and (tokens[at - 1].kind == NUMBER or tokens[at - 1].text[0].isupper()):
         if tokens[at - 1].kind == NUMBER and at >= 2 and tokens[at - 2].lower == ",":
             break
         at -= 1
+    while at > 0 and (at == end or end <= _LONGEST) and tokens[at - 1].kind == WORD and tokens[at - 1].lower != "and":
+        at -= 1
+    while at < end and tokens[at].kind == NUMBER:
+        at += 1
     return at
 
 

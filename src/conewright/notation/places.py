@@ -10,14 +10,15 @@ from conewright.notation.draft import Draft
 from conewright.notation.lexer import NUMBER, WORD
 from conewright.notation.measures import length_m, point, sees_length
 from conewright.notation.names import name_of
+from conewright.notation.sentences import declares
 from conewright.notation.words import (
     COLOURS,
     DEFAULT_WIDTH_M,
+    EXAMPLES,
     HOLDS,
     HOLDS_OF_SEVERAL,
     HOLDS_SYNONYMS,
     RESERVED,
-    SHAPES,
     THING_SYNONYMS,
     THINGS,
     WAITS,
@@ -50,19 +51,34 @@ class _Spot:
 
 def declaration(cursor: Cursor, draft: Draft) -> None:
     """Read a sentence that says where places or things stand into the draft."""
-    cursor.shape = SHAPES["place"]
+    cursor.example = EXAMPLES["place"]
     spots = _spots(cursor)
     what = cursor.guessed(_HOLDS, "place or thing")
     if not what:
         cursor.unexpected('"is a line", "holds one" or "is a cone"', _hint(spots))
     sort, _, phrase = what.partition(" ")
     if sort == "thing":
-        cursor.shape = SHAPES["thing"]
+        cursor.example = EXAMPLES["thing"]
         things = _things(cursor, spots, THINGS[phrase])
         _keep_things(cursor, draft, things)
     elif sort == "holds":
         places = _places(cursor, spots, HOLDS[phrase])
         _keep_places(cursor, draft, places)
+    _rest(cursor, draft)
+
+
+def _rest(cursor: Cursor, draft: Draft) -> None:
+    """Read on where another declaration follows without a full stop before it, and tell that."""
+    rest = () if cursor.done() else cursor.tokens[cursor.at :]
+    if not rest or cursor.at == 0 or not declares(rest):
+        cursor.finish()
+        return
+    last = cursor.tokens[cursor.at - 1]
+    span = Span(line=last.line, column=last.end, end_line=last.line, end_column=last.end + 1)
+    cursor.findings.add(
+        "no-full-stop", span, f'A full stop is missing after "{last.text}".', "End the sentence with a full stop."
+    )
+    declaration(Cursor(rest, cursor.names, cursor.findings, slips=1), draft)
 
 
 def _hint(spots: tuple[_Spot, ...]) -> str:
@@ -93,6 +109,7 @@ def _new_name(cursor: Cursor) -> str:
     while cursor.peek().kind in (WORD, NUMBER) and cursor.peek().lower not in ("at", "and"):
         cursor.at += 1
     if cursor.at == start:
+        cursor.findings.unnamed += 1
         cursor.unexpected("a name")
         return ""
     name = name_of(cursor.tokens[start : cursor.at])
@@ -113,7 +130,6 @@ def _places(cursor: Cursor, spots: tuple[_Spot, ...], meant: tuple[Holds, bool, 
         sort, changed = _extra(cursor, place)
         if not sort:
             cursor.at = start + 1 if cursor.at > start and not cursor.failed else cursor.at
-            cursor.finish()
             break
         if sort in said:
             cursor.note("said-twice", start, "This is said twice.", "Leave one of the two out.")
@@ -159,7 +175,6 @@ def _things(cursor: Cursor, spots: tuple[_Spot, ...], kind: ThingKind) -> tuple[
             upright = True
         else:
             cursor.at = start + 1 if cursor.at > start else start
-            cursor.finish()
             break
     whole = cursor.span_from(0)
     alone = len(spots) == 1

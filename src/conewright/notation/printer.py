@@ -249,15 +249,19 @@ def _sides(play: OpenPlay) -> str:
 
 
 def _team(team: Team) -> str:
-    told = f"{people(team.count)} " if team.count is not None else "the " if team.name == "others" else ""
-    told += team.name
+    told = f"{people(team.count)} {team.name}" if team.count is not None else _named(team.name)
     told += f" in {team.bib.value}" if team.bib and team.bib.value != team.name else ""
     return f"{told} with a ball each" if team.has_ball_each else told
 
 
+def _named(team: str) -> str:
+    """A team without a number: "Yellow", "the catchers"."""
+    return f"the {team}" if team[:1].islower() else team
+
+
 def _details(play: OpenPlay) -> list[str]:
     odd = {"shares": "One over shares a ball.", "rests in turn": "One over rests in turn.", "neutral": ""}
-    told = [odd.get(play.odd_one, f"One over joins {play.odd_one}.")]
+    told = [odd.get(play.odd_one, f"One over joins {_named(play.odd_one)}.")]
     told.append(f"Bouts of {minutes(play.bout_s)}." if play.bout_s is not None else "")
     if play.balls != usual_balls(play.kind, play.teams):
         number = "no" if play.balls == 0 else str(play.balls)

@@ -8,18 +8,19 @@ from conewright.notation.acts import acts
 from conewright.notation.boxes import contest
 from conewright.notation.cursor import Cursor
 from conewright.notation.draft import Draft
+from conewright.notation.guesses import closest
 from conewright.notation.moves import outcome, rotation
 from conewright.notation.starts import tell_not_a_place
 from conewright.notation.triggers import trigger
-from conewright.notation.words import SHAPES
+from conewright.notation.words import EXAMPLES
 
 MOST_IN_FLIGHT = 9
 
 
 def opening(cursor: Cursor, draft: Draft) -> None:
     """Read "Each round, Left and Right in turn (call it Side)" into the draft."""
-    cursor.shape = SHAPES["round"]
-    if draft.round_opened and not draft.steps:
+    cursor.example = EXAMPLES["round"]
+    if draft.round_opened:
         cursor.fail("said-twice", "The round is opened twice.", "Leave one of the two out.")
     draft.round_opened = True
     cursor.at += 2
@@ -40,8 +41,11 @@ def opening(cursor: Cursor, draft: Draft) -> None:
         cursor.must("in")
         cursor.must("turn")
     word = _word(cursor, draft)
+    cursor.takes(":")
     cursor.finish()
-    if not cursor.failed:
+    if cursor.failed:
+        cursor.findings.unnamed += 1
+    else:
         draft.sides = Sides(word=word, places=tuple(places), order=order, span=cursor.span_from(0))
 
 
@@ -76,14 +80,27 @@ def step_sentence(cursor: Cursor, draft: Draft, number: int | None) -> None:
     """Read a sentence of a step: a numbered one opens the step, others add to the last one."""
     if number is not None:
         _open_step(cursor, draft, number)
-    if cursor.sees("contest"):
+    if _sees_contest(cursor):
         found = contest(cursor)
         if found is not None:
             _to_last(draft, replace(draft.steps[-1], contest=found), cursor.span_from(0))
+        else:
+            cursor.findings.lost.add("contest")
         return
     read = acts(cursor, draft.acts())
     last = draft.steps[-1]
     _to_last(draft, replace(last, acts=(*last.acts, *read)), cursor.span_from(0))
+
+
+def _sees_contest(cursor: Cursor) -> bool:
+    """True at a contest, and at a slip of that word, which is told and passed."""
+    if cursor.sees("contest"):
+        return True
+    missing = cursor.sees("in") and cursor.sees_number(1)
+    slipped = cursor.peek(1).lower == "in" and closest(cursor.peek().lower, ("contest",)) != ""
+    if missing or (slipped and not cursor.sees_name()):
+        return cursor.must("contest") or missing
+    return False
 
 
 def empty_step(cursor: Cursor, draft: Draft, number: int) -> None:
@@ -94,12 +111,13 @@ def empty_step(cursor: Cursor, draft: Draft, number: int) -> None:
 
 def _open_step(cursor: Cursor, draft: Draft, number: int) -> None:
     before = draft.steps[-1].number if draft.steps else 0
-    if not draft.round_opened and not draft.steps:
+    if not draft.round_opened and not draft.steps and "round" not in cursor.findings.lost:
         first = cursor.tokens[0]
         cursor.findings.add(
             "no-round", first.span, "Steps begin, but no round was opened.", 'Write "Each round:" in the line before.'
         )
         draft.round_opened = True
+        cursor.findings.unnamed += 1  # the word for the side may stand in the missing line
     if number != before + 1:
         cursor.findings.add(
             "step-number",
@@ -122,6 +140,7 @@ def outcome_sentence(cursor: Cursor, draft: Draft) -> None:
     read = outcome(cursor, found.defenders if found else ())
     if at is None or found is None:
         if "contest" not in cursor.findings.lost:
+            cursor.findings.lost.add("contest")
             cursor.note(
                 "no-contest", 0, "An outcome needs a contest before it.", "Write the contest as a step before it."
             )
@@ -137,7 +156,7 @@ def outcome_sentence(cursor: Cursor, draft: Draft) -> None:
 
 def next_round(cursor: Cursor, draft: Draft) -> None:
     """Read "The next round starts when Side is halfway home" into the draft."""
-    cursor.shape = SHAPES["next"]
+    cursor.example = EXAMPLES["next"]
     cursor.takes("the")
     cursor.takes("next round")
     cursor.must("starts")
@@ -152,7 +171,7 @@ def next_round(cursor: Cursor, draft: Draft) -> None:
 
 def in_flight(cursor: Cursor, draft: Draft) -> None:
     """Read "Two rounds may run at once" into the draft."""
-    cursor.shape = SHAPES["in flight"]
+    cursor.example = EXAMPLES["in flight"]
     cursor.takes("only")
     count = cursor.count("rounds", most=MOST_IN_FLIGHT)
     cursor.takes("round") or cursor.must("rounds")
@@ -171,7 +190,7 @@ def in_flight(cursor: Cursor, draft: Draft) -> None:
 
 def mirrored(cursor: Cursor, draft: Draft) -> None:
     """Read "Change sides at half time" into the draft."""
-    cursor.shape = SHAPES["mirrored"]
+    cursor.example = EXAMPLES["mirrored"]
     cursor.at += 2
     cursor.must("at")
     cursor.must("half")

@@ -7,7 +7,7 @@ number, or a line that plainly begins another sentence, so that one missing stop
 from dataclasses import dataclass
 
 from conewright.model.problem import Span
-from conewright.notation.guesses import closest
+from conewright.notation.guesses import closest, slip_of
 from conewright.notation.lexer import KEYS, NUMBER, WORD, Keyed, Line, Token, lines_of
 from conewright.notation.words import ENDINGS, JOINERS, NUMBERS, SENTENCES
 
@@ -19,6 +19,7 @@ _OPENERS = tuple(
 )
 _OPENING_WORDS = frozenset(words[0] for words, _ in _OPENERS)
 _ENDING_WORDS = frozenset(word for phrase in ENDINGS.values() for word in phrase.split()) | {"or", "and", ","}
+_TELLING = frozenset({"start", "each", "round", "open", "play", "bouts"})  # openers known by one of their words
 _LONGEST_NAME = 6  # words that a name at the start of a declaration may have
 
 
@@ -34,12 +35,22 @@ class Sentence:
     number: int | None = None
     leads: bool = True
     stopped: bool = True
+    slips: int = 0  # mistakes in it that are told already
 
     @property
     def span(self) -> Span:
         """From the first word to the last."""
         first, last = self.tokens[0], self.tokens[-1]
         return Span(line=first.line, column=first.column, end_line=last.line, end_column=last.end)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meant:
+    """The opener a sentence was meant to have; `lacks` where one of its words is missing altogether."""
+
+    opener: tuple[str, ...]
+    key: str
+    lacks: bool = False
 
 
 @dataclass(slots=True)
@@ -75,7 +86,7 @@ def pieces_of(text: str) -> tuple[Keyed | Sentence, ...]:
     """Everything a text says, in its order: `key: value` lines and sentences. Never raises."""
     gathering = _Gathering([], [])
     for line in lines_of(text):
-        if line.keyed is not None and _is_keyed(line, line.keyed, bool(gathering.open)):
+        if line.keyed is not None and _is_keyed(line, line.keyed, gathering):
             gathering.end(stopped=False)
             gathering.pieces.append(line.keyed)
         elif line.tokens:
@@ -86,15 +97,15 @@ def pieces_of(text: str) -> tuple[Keyed | Sentence, ...]:
     return tuple(gathering.pieces)
 
 
-def _is_keyed(line: Line, keyed: Keyed, in_sentence: bool) -> bool:
+def _is_keyed(line: Line, keyed: Keyed, gathering: _Gathering) -> bool:
     """True for a known key; for an unknown one where no sentence is open and none begins here."""
     if not line.tokens:
         return True
-    if in_sentence:
-        return False
     if keyed.key == "for":
-        return True
-    return form_of(line.tokens) == "" and (line.tokens[0].text[0].islower() or closest(keyed.key, KEYS) != "")
+        return not gathering.open or (gathering.number is None and form_of(tuple(gathering.open)) == "")
+    if gathering.open or form_of(line.tokens) != "" or meant_opener(line.tokens) is not None:
+        return False
+    return line.tokens[0].text[0].islower() or closest(keyed.key, KEYS) != ""
 
 
 def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
@@ -153,6 +164,18 @@ def form_of(tokens: tuple[Token, ...]) -> str:
     return "in flight" if _tells_in_flight(tokens) else ""
 
 
+def meant_opener(tokens: tuple[Token, ...]) -> Meant | None:
+    """The opener that the first words are a slip of, or that lacks one of its two words; None where there is none."""
+    words = tuple(token.lower for token in tokens[:3] if token.kind == WORD)
+    for opener, key in _OPENERS:
+        if len(opener) > 1 and slip_of(words[: len(opener)], opener):
+            return Meant(opener=opener, key=key)
+    for opener, key in _OPENERS:
+        if len(opener) == 2 and words[:1] and words[0] in opener and words[0] in _TELLING:
+            return Meant(opener=opener, key=key, lacks=True)
+    return None
+
+
 def _goes_on(key: str, tokens: tuple[Token, ...], at: int) -> bool:
     """True where the word behind an opener that is one short word fits it."""
     following = tokens[at] if at < len(tokens) else None
@@ -166,13 +189,11 @@ def _goes_on(key: str, tokens: tuple[Token, ...], at: int) -> bool:
 
 
 def declares(tokens: tuple[Token, ...]) -> bool:
-    """True where a name, "at" and a number begin the tokens."""
-    if tokens[0].kind != WORD:
-        return False
-    for at in range(1, min(_LONGEST_NAME + 1, len(tokens) - 1)):
+    """True where a name (which may be missing), "at" and a number begin the tokens."""
+    for at in range(0, min(_LONGEST_NAME + 1, len(tokens) - 1)):
         if tokens[at].lower == "at":
             return tokens[at + 1].kind == NUMBER
-        if tokens[at].kind not in (WORD, NUMBER):
+        if tokens[at].kind != WORD and (at == 0 or tokens[at].kind != NUMBER):
             return False
     return False
 
@@ -181,10 +202,11 @@ def _tells_outcome(tokens: tuple[Token, ...]) -> bool:
     for at, token in enumerate(tokens[:16]):
         if token.lower == ":":
             before = tuple(token.lower for token in tokens[:at])
-            return bool(before) and (all(word in _ENDING_WORDS for word in before) or before[-2:] == ("wins", "it"))
+            return bool(before) and (before[-1] in ("it", "wins") or all(word in _ENDING_WORDS for word in before))
     return False
 
 
 def _tells_in_flight(tokens: tuple[Token, ...]) -> bool:
     words = tuple(token.lower for token in tokens[:8])
-    return ("rounds" in words[:4] or "round" in words[:4]) and ("may" in words or words[-3:] == ("at", "a", "time"))
+    counted = "rounds" in words[1:3] or "round" in words[1:3] or words[2:3] == ("may",)
+    return counted and (words[0] in NUMBERS or words[0] == "only" or tokens[0].kind == NUMBER)

@@ -4,13 +4,13 @@ from conewright.model.exercise import Start
 from conewright.notation.cursor import Cursor
 from conewright.notation.header import MOST_PLAYERS
 from conewright.notation.lexer import MARK
-from conewright.notation.words import SHAPES
+from conewright.notation.words import EXAMPLES
 
 
 def start(cursor: Cursor) -> Start | None:
     """Take everything behind "Start with"; None where it fails."""
     begins = cursor.at
-    cursor.shape = SHAPES["start"]
+    cursor.example = EXAMPLES["start"]
     if cursor.takes("the same number in each line", "the same number at each line", "the same number in every line"):
         cursor.finish()
         return None if cursor.failed else Start(even=True, span=cursor.span_from(begins))

@@ -5,7 +5,7 @@ from conewright.notation.cursor import Cursor, indexed
 from conewright.notation.measures import seconds, sees_seconds
 from conewright.notation.words import AT_ONCE, TRIGGERS
 
-_SHAPE = "when NAME passes | has the ball | is home | is halfway home | reaches NAME; after 2; 1 s after NAME passes"
+_EXAMPLES = "when Base passes; when Stem has the ball; when Side is home; after 2; 1 s after Base passes"
 
 
 def _tail(phrase: str) -> str:
@@ -26,7 +26,9 @@ def sees_trigger(cursor: Cursor, offset: int = 0) -> bool:
     if token.lower in ("when", "after", "once"):
         return True
     if token.lower == "on":
-        return cursor.sees("on the", offset) or cursor.sees("on a call", offset) or cursor.sees_name(offset + 1) > 0
+        return (
+            cursor.sees("on the", offset) or cursor.sees_name(offset + 1) > 0 or cursor.peek(offset + 2).lower == "'s"
+        )
     if token.lower == "at":
         return cursor.sees(AT_ONCE, offset)
     if not cursor.sees_number(offset):
@@ -50,7 +52,7 @@ def trigger(cursor: Cursor) -> Trigger:
         if sees_seconds(cursor):
             return Trigger(event=Event.TOGETHER, delay_s=seconds(cursor, "a delay"), span=cursor.span_from(start))
     elif not cursor.takes("when", "once", "on"):
-        cursor.unexpected("when it starts", f"Write it like this: {_SHAPE}.")
+        cursor.unexpected("when it starts", f"Write it like this: {_EXAMPLES}.")
     event, who, name, step = _clause(cursor)
     return Trigger(event=event, who=who, step=step, name=name, delay_s=delay, span=cursor.span_from(start))
 
@@ -65,7 +67,7 @@ def _clause(cursor: Cursor) -> tuple[Event, str, str, int | None]:
         who = cursor.name("whom to look at")
         phrase = cursor.guessed(_OF_WHO, "event")
     if not phrase:
-        cursor.unexpected("what is seen", f"Write it like this: {_SHAPE}.")
+        cursor.unexpected("what is seen", f"Write it like this: {_EXAMPLES}.")
         return Event.STARTED, who, "", None
     event, named = _MEANING[phrase]
     return event, who, cursor.name("the place it reaches") if named else "", None

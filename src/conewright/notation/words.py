@@ -429,6 +429,13 @@ SENTENCES: tuple[SentenceForm, ...] = (
         example="Two rounds may run at once.",
     ),
     SentenceForm(
+        key="contest",
+        opens=(),
+        shape="2. Contest in W by D m, middle at X, Y: ROLE and ROLE against ROLE [, on GOAL] [, at most N s] "
+        "[, counter on GATE]",
+        example="2. Contest in 16 by 18 m, middle at 0, 13: Hub and Wing against Gate House, on Goal, at most 8 s.",
+    ),
+    SentenceForm(
         key="outcome",
         opens=(),
         shape="Scored, out or time up: WHO joins PLACE, WHO takes the ball to PLACE and joins PLACE",
@@ -469,8 +476,12 @@ SENTENCES: tuple[SentenceForm, ...] = (
         example="With 10 to 18: two copies, 6 m apart, mirrored.",
     ),
 )
-SHAPES: dict[str, str] = {form.key: form.shape for form in SENTENCES}
-CONTEST_SHAPE = "Contest in W by D m, middle at X, Y: ROLE and ROLE against ROLE, on GOAL, at most N s"
+EXAMPLES: dict[str, str] = {form.key: form.example for form in SENTENCES}
+
+# A capital word in the place of a name that is one of these is no name: the name before it was left out.
+NEVER_NAMES: frozenset[str] = frozenset(
+    phrase.split()[0] for verb in VERBS for phrase in (verb.phrase, verb.base, *verb.also)
+) | {"contest", "follows", "joins", "takes"}
 
 VOCABULARY: frozenset[str] = frozenset(
     word
