@@ -150,14 +150,15 @@ def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: t
     phrase = cursor.guessed(_VERBS, "verb")
     if not phrase:
         known = ", ".join(verb.phrase for verb in VERBS[:8])
-        cursor.unexpected(f"what {who} does", f"Write a verb: {known}, ...")
+        cursor.unexpected("a verb", f"Write what {who} does: {known}, ...")
         return None
     verb = _BY_PHRASE["runs" if phrase == _FOLLOW else phrase]
+    cursor.example = f"{verb.example}."
     parts = _Parts(verb=verb, pace=verb.pace, start=front)
     if phrase == _FOLLOW:
         parts.target = _followed(cursor, who, phrase_start, earlier)
     if verb.verb in (Verb.CALL, Verb.TASK):
-        parts.what = cursor.quoted(f"what {who} {verb.phrase}")
+        parts.what = cursor.quoted("words")
         if cursor.sees("for") and verb.verb is Verb.TASK:
             cursor.at += 1
             parts.seconds = seconds(cursor, "the time it takes")
@@ -248,10 +249,8 @@ def _manner(parts: _Parts, word: str) -> None:
 def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str) -> None:
     verb = parts.verb
     if parts.target is None and verb.verb in _NEEDS_TARGET - _WITHOUT_TARGET:
-        wanted = (
-            "a goal" if verb.verb is Verb.SHOOT else "who gets the ball" if verb.verb in KICKS else "a place or point"
-        )
-        cursor.unexpected(wanted, f"Write it like this: {verb.example}.")
+        wanted = "who gets the ball" if verb.verb in KICKS else "a place or point"
+        cursor.unexpected("a goal" if verb.verb is Verb.SHOOT else wanted)
     on_ball = parts.touches or parts.foot or parts.lofted or parts.weight is not Weight.USUAL
     if on_ball and verb.verb not in _TOUCHES_BALL:
         cursor.note(

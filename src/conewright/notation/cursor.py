@@ -292,7 +292,10 @@ class Cursor:
             message = f"The sentence stops{place} where {wanted} should come."
         else:
             message = f'"{token.text}" stands{place} where {wanted} should come.'
-        self.fail("unclear-sentence", message, hint or (f"Write it like this: {self.example}" if self.example else ""))
+        self.fail("unclear-sentence", message, hint or self._like_this())
+
+    def _like_this(self) -> str:
+        return f"Write it like this: {self.example}" if self.example else ""
 
     def fail(self, code: str, message: str, hint: str, where: Span | None = None) -> None:
         """Tell a failure at the next token (unless one was told) and go to the end of the sentence."""
@@ -328,9 +331,7 @@ class Cursor:
             self.fail(
                 "unclear-sentence",
                 f'"{token.text}" is not understood here.',
-                f"Write it like this: {self.example}"
-                if self.example
-                else "Leave it out, or end the sentence before it.",
+                self._like_this() or "Leave it out, or end the sentence before it.",
             )
 
     def _here(self) -> Span:

@@ -109,8 +109,7 @@ def seconds(cursor: Cursor, what: str) -> float:
     cursor.at += 1
     total = value * factor
     if not 0 < total <= LONGEST_S:
-        cursor.note(
-            "bad-time", start, f"{capital(what)} of {total:g} s cannot be.", "Write a time such as 8 s or 3 minutes."
-        )
+        told = f"{capital(what)} of {total:g} s cannot be."
+        cursor.note("bad-time", start, told, "Write a time such as 8 s or 3 minutes.")
         return 1.0
     return total

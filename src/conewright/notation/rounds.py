@@ -80,6 +80,7 @@ def step_sentence(cursor: Cursor, draft: Draft, number: int | None) -> None:
     """Read a sentence of a step: a numbered one opens the step, others add to the last one."""
     if number is not None:
         _open_step(cursor, draft, number)
+    cursor.example = "1. Base passes to Stem, then runs to Stem."
     if _sees_contest(cursor):
         found = contest(cursor)
         if found is not None:
