@@ -11,7 +11,7 @@ from conewright.drawing.people import adult, resting
 from conewright.drawing.picture import canvas_for, scene_of, whole
 from conewright.drawing.placing import words_spot
 from conewright.drawing.stands import mark_radius, put_mark, put_thread
-from conewright.drawing.strokes import angle
+from conewright.drawing.strokes import angle, distance_to_line
 from conewright.drawing.view import View, fitted, grid
 from conewright.model.geometry import Box, Point, box_round
 from conewright.model.ground import ground_used
@@ -22,6 +22,7 @@ from conewright.model.unroll import rounds_of
 
 INSET_M = 1.1  # an adult stands this far inside the corner
 CROP_M = 1.0  # ground shown round what is in use
+WORDS_M = 1.0  # and above a box, for its words
 
 
 def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | None = None) -> Scene:
@@ -74,15 +75,20 @@ def ground_of(block: Block, copy: Copy) -> Box:
 
 
 def _cropped(block: Block, ground: Box) -> Box:
+    """The ground in use in whole metres, with room for words above a box, as far as the coach's ground goes."""
     boxes = tuple(ground_of(block, copy) for copy in block.copies)
-    spots = tuple(spot for box in boxes for spot in (Point(box.left_m, box.bottom_m), Point(box.right_m, box.top_m)))
-    used = whole(box_round(spots or (ground.middle,), CROP_M))
-    return Box(
-        left_m=max(used.left_m, ground.left_m) if used.left_m < ground.right_m else ground.left_m,
-        bottom_m=max(used.bottom_m, ground.bottom_m) if used.bottom_m < ground.top_m else ground.bottom_m,
-        right_m=min(used.right_m, ground.right_m) if used.right_m > ground.left_m else ground.right_m,
-        top_m=min(used.top_m, ground.top_m) if used.top_m > ground.bottom_m else ground.top_m,
+    lows = tuple(Point(box.left_m, box.bottom_m) for box in boxes)
+    highs = tuple(Point(box.right_m, box.top_m) for box in boxes)
+    used = box_round((*lows, *highs) or (ground.middle,), CROP_M)
+    words_m = WORDS_M if block.exercise.open_play is not None else 0.0
+    used = whole(Box(left_m=used.left_m, bottom_m=used.bottom_m, right_m=used.right_m, top_m=used.top_m + words_m))
+    cut = Box(
+        left_m=max(used.left_m, ground.left_m),
+        bottom_m=max(used.bottom_m, ground.bottom_m),
+        right_m=min(used.right_m, ground.right_m),
+        top_m=min(used.top_m, ground.top_m),
     )
+    return cut if cut.width_m > 0 and cut.depth_m > 0 else ground
 
 
 def _put_adults(canvas: Canvas, view: View, *, taken: int, count: int) -> None:
@@ -93,14 +99,16 @@ def _put_adults(canvas: Canvas, view: View, *, taken: int, count: int) -> None:
     left, right, top, bottom = low.x + inset, high.x - inset, low.y + inset, high.y - inset
     corners = [Dot(left, bottom), Dot(right, top), Dot(right, bottom), Dot(left, top)]
     corners += [Dot(left, (top + bottom) / 2), Dot(right, (top + bottom) / 2)]
+    corners += [Dot((left + right) / 2, bottom), Dot((left + right) / 2, top)]
     for number in range(taken + 1, min(count, taken + 2) + 1):
-        free = [at for at in corners if canvas.disc_free(at, 1.4 * radius)] or corners
-        if not free:
-            return
-        corners.remove(free[0])
-        looks = angle(free[0], canvas.extent.middle)
+        clear = [at for at in corners if canvas.disc_free(at, 1.4 * radius)]
+        apart = [at for at in clear if all(distance_to_line(at, line) > 1.2 * radius for line in canvas.lines)]
+        if not clear:
+            return  # no free spot is left at the edge: the words beside the picture name the adults
+        at = (apart or clear)[0]
+        corners.remove(at)
         one = adult(number)
-        put_mark(canvas, one, free[0], radius=radius, letters=one.letter, looks=looks)
+        put_mark(canvas, one, at, radius=radius, letters=one.letter, looks=angle(at, canvas.extent.middle))
 
 
 def _put_resting(canvas: Canvas, block: Block, view: View, options: PictureOptions) -> None:
@@ -127,18 +135,25 @@ def _put_copy_words(canvas: Canvas, block: Block, copy: Copy, view: View) -> Non
         (Dot(left + 0.5 * size, bottom - 0.3 * size), "start"),
         (Dot(middle, top + 2.2 * size), "middle"),
     )
-    words = copy_words(copy)
-    at, anchor = words_spot(canvas, options, words, size)
-    canvas.add("label", word(at, words, size=size, anchor=anchor, kind="bx"))
+    words = copy_words(copy, block)
+    found = words_spot(canvas, options, words, size)
+    if found is not None:  # the letters on the marks say it too
+        canvas.add("label", word(found[0], words, size=size, anchor=found[1], kind="bx"))
 
 
-def copy_words(copy: Copy) -> str:
-    """ "Yellow copy, seven"."""
-    return f"{copy.bib.value} copy, {in_words(copy.size)}" if copy.bib else f"{in_words(copy.size)} here"
+def copy_words(copy: Copy, block: Block) -> str:
+    """ "Yellow copy, seven"; "no bibs, four" beside copies in bibs."""
+    if copy.bib is not None:
+        return f"{copy.bib.value} copy, {in_words(copy.size)}"
+    return (
+        f"no bibs, {in_words(copy.size)}"
+        if any(other.bib for other in block.copies)
+        else f"{in_words(copy.size)} children"
+    )
 
 
 def _described(block: Block) -> str:
     copies = len(block.copies)
-    counts = ", ".join(copy_words(copy) for copy in block.copies)
+    counts = ", ".join(copy_words(copy, block) for copy in block.copies)
     rests = f" {in_words(block.resting).capitalize()} rest in turn." if block.resting else ""
     return f"{in_words(copies).capitalize()} {'copy' if copies == 1 else 'copies'}: {counts}.{rests}"

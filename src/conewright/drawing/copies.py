@@ -7,6 +7,7 @@ from conewright.drawing.canvas import Canvas
 from conewright.drawing.courses import courses, kept_apart
 from conewright.drawing.ink import Stroke, inked, stroke
 from conewright.drawing.kit import corners, put_boxes, put_things
+from conewright.drawing.letters import width_of
 from conewright.drawing.marks import meeting, step_mark, word
 from conewright.drawing.options import Meeting, PictureOptions
 from conewright.drawing.people import people
@@ -134,51 +135,49 @@ def _put_meeting(canvas: Canvas, met: Meeting, view: View) -> None:
         (Dot(at.x + shift, at.y + shift), "start"),
         (Dot(at.x - shift, at.y + shift), "end"),
     )
-    spot, anchor = words_spot(canvas, options, words, measures.name_size)
-    canvas.add("label", word(spot, words, size=measures.name_size, anchor=anchor, kind="wt"))
+    found = words_spot(canvas, options, words, measures.name_size) or options[0]
+    canvas.add("label", word(found[0], words, size=measures.name_size, anchor=found[1], kind="wt"))
 
 
 def _put_box_words(canvas: Canvas, exercise: Exercise, round_: Round, sides: tuple[Side, ...], view: View) -> None:
-    size, clear = canvas.measures.name_size, canvas.measures.name_clear
     if round_.contest is not None:
         contest = round_.contest
         low, high = corners(view, contest.middle, contest.width_m, contest.depth_m)
-        inside = (
-            (Dot(low.x + clear, low.y + 1.4 * size), "start"),
-            (Dot(high.x - clear, low.y + 1.4 * size), "end"),
-            (Dot(low.x + clear, high.y - 0.7 * size), "start"),
-            (Dot(high.x - clear, high.y - 0.7 * size), "end"),
-            (Dot(low.x + clear, low.y - 0.6 * size), "start"),
-        )
-        _put_words(canvas, inside, contest_words(contest))
+        _put_words(canvas, low, high, contest_words(contest), inside_first=True)
     if exercise.open_play is not None:
         play = exercise.open_play
         low, high = corners(view, play.middle, play.width_m, play.depth_m)
-        upper = (
-            (Dot(low.x + clear, low.y - 0.5 * size), "start"),
-            (Dot(high.x - clear, low.y - 0.5 * size), "end"),
-            (Dot(low.x + clear, high.y + 1.1 * size), "start"),
-            (Dot(low.x + clear, low.y + 1.4 * size), "start"),
-        )
-        _put_words(canvas, upper, open_words(play, sides))
+        _put_words(canvas, low, high, open_words(play, sides, view.shrink), inside_first=False)
 
 
-def _put_words(canvas: Canvas, options: tuple[tuple[Dot, str], ...], words: str) -> None:
-    size = canvas.measures.name_size
-    spot, anchor = words_spot(canvas, options, words, size)
-    canvas.add("label", word(spot, words, size=size, anchor=anchor, kind="bx"))
+def _put_words(canvas: Canvas, low: Dot, high: Dot, tries: tuple[str, ...], *, inside_first: bool) -> None:
+    """The longest of some words that is no wider than its box and finds free ground on its edge or inside it."""
+    size, clear = canvas.measures.name_size, canvas.measures.name_clear
+    left, right = low.x + clear, high.x - clear
+    inside = [(low.y + 1.4 * size), (high.y - 0.7 * size)]
+    outside = [(low.y - 0.5 * size), (high.y + 1.1 * size)]
+    heights = [*inside, *outside] if inside_first else [outside[0], inside[0], outside[1], inside[1]]
+    options = tuple(spot for y in heights for spot in ((Dot(left, y), "start"), (Dot(right, y), "end")))
+    for words in tries:
+        fits = width_of(words, size) <= high.x - low.x - clear
+        found = words_spot(canvas, options, words, size) if fits else None
+        if found is not None:
+            canvas.add("label", word(found[0], words, size=size, anchor=found[1], kind="bx"))
+            return
 
 
-def contest_words(contest: Contest) -> str:
-    """ "contest: 1 v 1, at most 8 s"."""
+def contest_words(contest: Contest) -> tuple[str, ...]:
+    """ "contest: 1 v 1, at most 8 s", and shorter where that is too wide."""
+    sides = f"{len(contest.attackers)} v {len(contest.defenders)}"
     limit = f", at most {contest.limit_s:g} s" if contest.limit_s else ""
-    return f"contest: {len(contest.attackers)} v {len(contest.defenders)}{limit}"
+    return tuple(dict.fromkeys((f"contest: {sides}{limit}", f"{sides}{limit}", sides)))
 
 
-def open_words(play: OpenPlay, sides: tuple[Side, ...]) -> str:
-    """ "open play: 4 v 2, 12 by 12 m"."""
+def open_words(play: OpenPlay, sides: tuple[Side, ...], scale: float = 1.0) -> tuple[str, ...]:
+    """ "open play: 4 v 2, 12 by 12 m" at the size it is laid out, and shorter where that is too wide."""
     full = tuple(side.count for side in sides if side.team.name not in ("neutral", "rests in turn", "shares"))
-    size = f"{play.width_m:g} by {play.depth_m:g} m"
+    size = f"{play.width_m * scale:.3g} by {play.depth_m * scale:.3g} m"
     if play.kind is PlayKind.BALL_EACH or len(full) < 2:
-        return f"open play, {size}"
-    return f"open play: {' v '.join(str(count) for count in full)}, {size}"
+        return f"open play, {size}", size
+    counts = " v ".join(str(count) for count in full)
+    return f"open play: {counts}, {size}", f"{counts}, {size}", size, counts

@@ -173,7 +173,7 @@ def kept_apart(
 ) -> tuple[Course, ...]:
     """The courses with straight ones shifted or bowed so that no two lie on each other and no run crosses a mark.
 
-    `marks` are spots with the distance a run has to keep from them. Balls choose first, then what has a way of its own, then runs:
+    `marks` are spots with the distance a run has to keep from them. Balls choose first, then what bends, then runs:
     a run bows to its own right, a way back away from the `centre` of play.
     """
     placed: dict[int, Course] = {}

@@ -45,9 +45,10 @@ def step_spot(canvas: Canvas, drawn: Stroke) -> Dot:
         return area_at(at_share(drawn.line, share), width, height)
 
     near = [area(share) for share in SHARES]
-    free = [option for option in near if canvas.free(option, clear)]
+    free = [option for option in near if canvas.free(option, clear) and canvas.inside(option)]
     uncrossed = [option for option in free if not canvas.crossings(option, drawn.line)]
-    wide = [option for option in (area(share) for share in WIDE_SHARES) if canvas.free(option, clear)]
+    wide = [area(share) for share in WIDE_SHARES]
+    wide = [option for option in wide if canvas.free(option, clear) and canvas.inside(option)]
     wide_uncrossed = [option for option in wide if not canvas.crossings(option, drawn.line)]
     for options in (uncrossed, wide_uncrossed, free, wide):
         if options:
@@ -101,11 +102,13 @@ def _named_at(at: Dot, reach: float, degrees: int, size: float) -> tuple[Dot, st
     return Dot(edge.x, edge.y + lift * size), anchor
 
 
-def words_spot(canvas: Canvas, options: tuple[tuple[Dot, str], ...], words: str, size: float) -> tuple[Dot, str]:
-    """Of some spots the first where words touch nothing and cross least, else the first; taken from now on."""
+def words_spot(canvas: Canvas, options: tuple[tuple[Dot, str], ...], words: str, size: float) -> tuple[Dot, str] | None:
+    """Of some spots the first where words touch nothing and cross least, if there is one; taken from now on."""
     areas = [(word_area(spot, words, size, anchor), (spot, anchor)) for spot, anchor in options]
     free = [option for option in areas if canvas.free(option[0], 0.1 * size) and canvas.inside(option[0])]
-    area, spot = min(free, key=lambda option: canvas.crossings(option[0])) if free else areas[0]
+    if not free:
+        return None
+    area, spot = min(free, key=lambda option: canvas.crossings(option[0]))
     canvas.areas.append(area)
     return spot
 

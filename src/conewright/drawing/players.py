@@ -3,7 +3,7 @@
 import math
 
 from conewright.drawing.canvas import Canvas
-from conewright.drawing.marks import BEAK_TIP, GROUP_WORDS, ball
+from conewright.drawing.marks import BEAK_TIP, GROUP_WORDS, WAITING_SHARE, ball
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.people import RESTING, Person, resting
 from conewright.drawing.placing import ball_spot, off_kit, spread_apart
@@ -54,7 +54,8 @@ def put_players(
         put_mark(canvas, one, at, radius=radius, letters=letters, looks=looks)
     if rests:
         corner = view.dot(Point(play.middle.x_m + play.width_m / 2, play.middle.y_m - play.depth_m / 2))
-        start = Dot(corner.x + 1.6 * radius, corner.y - 1.6 * radius)
+        start = canvas.within(Dot(corner.x + 1.6 * radius, corner.y - 1.6 * radius), 1.1 * radius)
+        start = off_kit(canvas, start, WAITING_SHARE * radius)
         line = resting(rests, after=len(persons))
         put_thread(canvas, line, start=start, grows=-math.pi / 2, radius=radius, options=options)
     for index in _owners(play, inside, owner):

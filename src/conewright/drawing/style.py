@@ -43,6 +43,7 @@ SCREEN_TOKENS = {
     "w-meet": "2",
     "w-wall": "6",
     "w-now": "2",
+    "heavy": "750",
     "dash-run": "8 5.5",
     "dash-back": "0.1 5.5",
     "dash-zone": "4 4",
@@ -85,6 +86,7 @@ PAPER_TOKENS = SCREEN_TOKENS | {
     "w-meet": "0.45",
     "w-wall": "1.2",
     "w-now": "0.5",
+    "heavy": "700",  # the heaviest the font for paper has
     "dash-run": "1.9 1.3",
     "dash-back": "0.03 1.3",
     "dash-zone": "1 1",
@@ -151,7 +153,7 @@ RULES = (
     _rule("disc.r", fill="@bib-r"),
     _rule("belt", fill="@sheet", stroke="none"),
     _rule("hoop", fill="none", stroke="@bib-g", stroke_width="@w-hoop"),
-    _rule("letter", fill="@ink", stroke="none", font_weight="750"),
+    _rule("letter", fill="@ink", stroke="none", font_weight="@heavy"),
     _rule("letter.y", fill="@on-y"),
     _rule("letter.b", fill="@on-b"),
     _rule("letter.r", fill="@on-r"),
@@ -159,7 +161,7 @@ RULES = (
     _rule("step-box", fill="@sheet", stroke="@ink", stroke_width="@w-thin"),
     _rule("step-box", state="dim", stroke="@rule"),
     _rule("step-box", state="lit", fill="@ink"),
-    _rule("step-number", fill="@ink", stroke="none", font_weight="750"),
+    _rule("step-number", fill="@ink", stroke="none", font_weight="@heavy"),
     _rule("step-number", state="dim", fill="@ink-2"),
     _rule("step-number", state="lit", fill="@sheet"),
     _rule(
@@ -173,7 +175,7 @@ RULES = (
     ),
     _rule("reach", fill="none", stroke="@ink", stroke_width="@w-hatch", stroke_dasharray="@dash-reach"),
     _rule("meet", fill="@sheet", stroke="@ink", stroke_width="@w-meet"),
-    _rule("meet-sign", fill="@ink", stroke="none", font_weight="800"),
+    _rule("meet-sign", fill="@ink", stroke="none", font_weight="@heavy"),
     _rule("lg", fill="@ink-2", stroke="none"),
     _rule("lg.first", fill="@ink", font_weight="700"),
     _rule("row", fill="none", stroke="@hair", stroke_width="@w-grid"),
@@ -181,12 +183,12 @@ RULES = (
     _rule("row-band", state="lit", fill="@lit"),
     _rule("st", fill="@ink", stroke="none"),
     _rule("st.soft", fill="@ink-2"),
-    _rule("st.strong", font_weight="750"),
+    _rule("st.strong", font_weight="@heavy"),
     _rule("wait", fill="none", stroke="@ink-2", stroke_width="@w-wait"),
     _rule("move", fill="@sheet", stroke="@ink", stroke_width="@w-grid"),
     _rule("move-hatch", fill="none", stroke="@ink", stroke_width="@w-thin"),
     _rule("on-ball", fill="@ink", stroke="none"),
-    _rule("on-ball-number", fill="@sheet", stroke="none", font_weight="750"),
+    _rule("on-ball-number", fill="@sheet", stroke="none", font_weight="@heavy"),
     _rule("tick", fill="none", stroke="@ink", stroke_width="@w-grid"),
     _rule("round", fill="none", stroke="@grid-5", stroke_width="@w-grid"),
     _rule("longest", fill="none", stroke="@ink", stroke_width="@w-thin"),
@@ -243,6 +245,8 @@ def _variable(name: str, value: str) -> str:
     if not value.startswith("@"):
         return value
     token, _, factor = value[1:].partition("*")
+    if token == "heavy":
+        return SCREEN_TOKENS[token]
     stroke = token.startswith(("w-", "dash-"))
     if stroke and token not in SHARED:
         plain = SCREEN_TOKENS[token].split()
