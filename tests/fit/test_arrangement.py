@@ -9,6 +9,17 @@ from tests.fit.evenings import written
 
 PAIRS = "exercise: Pairs\nfor {} players, under 7 to under 16\n\nOpen play in 10 by 10 m: Yellow against Blue.\n{}"
 
+KEPT = """exercise: Kept
+for 4 to 6 players, under 9 to under 16
+Line at 0, 0 is a line with 3 balls.
+Goal at 0, 16 is a goal.
+Keeper at 0, 15 is the keeper.
+
+Each round:
+1. Line dribbles to 0, 6, then shoots at Goal.
+2. Line fetches the ball, then dribbles to the end of Line round the outside.
+"""
+
 
 def sizes(exercise: Exercise, here: int, keepers: int = 0) -> list[tuple[int, ...]]:
     return [way.sizes for way in arrangements(exercise, here, keepers)]
@@ -33,21 +44,17 @@ def test_numbers_that_no_copies_hold_give_nothing() -> None:
 
 
 def test_keepers_stand_in_goal_beyond_the_sizes() -> None:
-    exercise = written(
-        """exercise: Kept
-for 4 to 6 players, under 9 to under 16
-Line at 0, 0 is a line with 3 balls.
-Goal at 0, 16 is a goal.
-Keeper at 0, 15 is the keeper.
-
-Each round:
-1. Line dribbles to 0, 6, then shoots at Goal.
-2. Line fetches the ball, then dribbles to the end of Line round the outside.
-"""
-    )
+    exercise = written(KEPT)
     way = arrangements(exercise, 7, 1)[0]
     assert (way.sizes, way.keepers, way.holds) == ((6,), 1, 7)
     assert arrangements(exercise, 6, 0)[0].keepers == 0
+
+
+def test_a_form_of_the_text_counts_the_children_in_the_field() -> None:
+    exercise = written(f"{KEPT}\nWith 7 to 12: two copies, 6 m apart.\n")
+    first = arrangements(exercise, 12, 2)[0]
+    assert (first.sizes, first.keepers, first.said) == ((5, 5), 2, True)
+    assert arrangements(exercise, 7, 1)[0].said is False
 
 
 @given(least=st.integers(1, 9), more=st.integers(0, 9), here=st.integers(1, 60), keepers=st.integers(0, 3))

@@ -117,8 +117,9 @@ def _lengths(jobs: tuple[Job, ...], minutes: int, figures: Figures) -> tuple[int
     if len(jobs) == 1:
         return (minutes,)
     lengths = [_least(job, figures) for job in jobs]
+    most = [_most(job, figures) for job in jobs]
     for _ in range(minutes - sum(lengths)):
-        open_jobs = [at for at, job in enumerate(jobs) if lengths[at] < _most(job, figures)]
+        open_jobs = [at for at, length in enumerate(lengths) if length < most[at]]
         if not open_jobs:
             break
         neediest = min(open_jobs, key=lambda at: (lengths[at] / WEIGHTS[jobs[at]], at))

@@ -13,9 +13,10 @@ from conewright.fit.adults import adult_cautions
 from conewright.fit.answers import answers_for
 from conewright.fit.asked import cannot_start, sound
 from conewright.fit.bench import Bench, Checker, Rehearser, Stop
-from conewright.fit.blocks import SEVERITIES, block_of
+from conewright.fit.blocks import block_of
 from conewright.fit.changes import changes
 from conewright.fit.clock import Clock, Slot, also_serves, clock_for
+from conewright.fit.findings import SEVERITIES
 from conewright.fit.memory import Memory
 from conewright.fit.options import Choice, Option, choice_for, choice_like
 from conewright.fit.parts import Chosen, Evening, ball_rolling, cones_of, grades

@@ -5,12 +5,11 @@ from dataclasses import replace
 from math import ceil
 
 from conewright.fit.bench import Bench, Stop
-from conewright.fit.blocks import PART_NAMES
 from conewright.fit.clock import Slot
 from conewright.fit.options import Choice, choice_for
 from conewright.fit.rules import SAID_SHORT, Failure, Lack, slot_failure, with_more
 from conewright.fit.suiting import OF_THE_KIND, suit
-from conewright.fit.wording import children, counted, listed, metres, number
+from conewright.fit.wording import PART_NAMES, children, counted, listed, metres, number
 from conewright.model.problem import Problem, Severity
 from conewright.model.session import Tonight
 

@@ -1,9 +1,20 @@
-"""Small words for numbers and lists, as a coach would say them; must not know what is counted."""
+"""Small words for numbers, lists and parts of the evening, as a coach would say them; must not know what is counted."""
+
+from conewright.model.session import Job
 
 WORDS = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
     "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
 )  # fmt: skip
+
+PART_NAMES = {
+    Job.ARRIVAL: "arriving",
+    Job.WARM_UP: "warming up",
+    Job.MAIN: "main work",
+    Job.OPPOSED: "opposed work",
+    Job.GAME: "the game",
+    Job.CLOSE: "the close",
+}
 
 
 def number(count: int) -> str:
