@@ -13,7 +13,8 @@ from conewright.model.problem import Problem, Severity, Span
 from conewright.notation.guesses import closest, slip_of
 from conewright.notation.lexer import END, NUMBER, TEXT, WORD, Token
 from conewright.notation.names import Names, name_of
-from conewright.notation.words import JOINERS, METRES, NEVER_NAMES, NUMBERS, SECONDS, VOCABULARY
+from conewright.notation.vocabulary import JOINERS, NEVER_NAMES, VOCABULARY
+from conewright.notation.words import METRES, NUMBERS, SECONDS
 
 _UNITS = frozenset(METRES) | frozenset(SECONDS)
 Entry: TypeAlias = tuple[tuple[str, ...], str]

@@ -34,6 +34,7 @@ class Draft:
     name: str = ""
     kind: str = ""
     numbers: Numbers | None = None
+    numbers_sure: bool = False  # nothing was wrong with them
     ages: Ages = ANY_AGE
     aims: list[str] = field(default_factory=list)
     good_for: list[str] = field(default_factory=list)

@@ -110,6 +110,7 @@ def _for(line: Keyed, draft: Draft, findings: Findings) -> None:
             best = _told_best(cursor, start, best, (least, most))
     cursor.finish()
     draft.numbers = Numbers(least=least, most=most, best=best)
+    draft.numbers_sure = not cursor.failed and cursor.slips == 0
     draft.ages = ages or draft.ages
 
 

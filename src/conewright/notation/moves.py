@@ -110,7 +110,8 @@ def _mover(cursor: Cursor) -> str:
 def _place(cursor: Cursor) -> str:
     start = cursor.at
     name = cursor.name("a place")
-    tell_not_a_place(cursor, name, start)
+    if name != cursor.names.sides:
+        tell_not_a_place(cursor, name, start)
     return name
 
 

@@ -53,8 +53,6 @@ def _side(cursor: Cursor) -> str:
     start = cursor.at
     name = cursor.name("a place")
     tell_not_a_place(cursor, name, start)
-    if name and name == cursor.names.sides and name not in cursor.names.places:
-        cursor.note("unclear-sides", start, f"{name} cannot stand for itself.", "Name the places that take turns.")
     return name
 
 

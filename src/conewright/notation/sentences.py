@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from conewright.model.problem import Span
 from conewright.notation.guesses import closest, slip_of
 from conewright.notation.lexer import KEYS, NUMBER, WORD, Keyed, Line, Token, lines_of
-from conewright.notation.words import ENDINGS, JOINERS, NUMBERS, SENTENCES
+from conewright.notation.vocabulary import JOINERS
+from conewright.notation.words import ENDINGS, NUMBERS, SENTENCES
 
 _OPENERS = tuple(
     sorted(

@@ -80,6 +80,8 @@ def _sees_another(cursor: Cursor) -> bool:
 def tell_not_a_place(cursor: Cursor, name: str, begins: int) -> None:
     """Tell where people are said to stand at a thing."""
     thing = cursor.names.things.get(name)
+    if thing is None and name and name == cursor.names.sides and name not in cursor.names.places:
+        cursor.note("not-a-place", begins, f"{name} is the side in turn, not a place.", "Name the place itself.")
     if thing is not None:
         cursor.note(
             "not-a-place", begins, f"{name} is a {thing.kind.value}, not a place to stand at.", "Name a place instead."

@@ -64,7 +64,11 @@ def _clause(cursor: Cursor) -> tuple[Event, str, str, int | None]:
     phrase = cursor.one_of(_OF_NOBODY)
     who = ""
     if not phrase:
+        start = cursor.at
         who = cursor.name("whom to look at")
+        if who in cursor.names.things:
+            told = f"{who} is a thing: it does nothing."
+            cursor.note("cannot-act", start, told, "Name a place where somebody stands.")
         phrase = cursor.guessed(_OF_WHO, "event")
     if not phrase:
         cursor.unexpected("what is seen", f"Write it like this: {_EXAMPLES}.")

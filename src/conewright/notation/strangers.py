@@ -1,0 +1,83 @@
+"""Sentences that open like none of the known forms: what was meant, or what to write; must not know the known forms."""
+
+from dataclasses import replace
+
+from conewright.model.problem import Span
+from conewright.notation.amounts import capital
+from conewright.notation.cursor import Cursor, Findings
+from conewright.notation.draft import Draft
+from conewright.notation.guesses import closest
+from conewright.notation.lexer import NUMBER, Keyed, Token
+from conewright.notation.names import Names
+from conewright.notation.rounds import step_sentence
+from conewright.notation.sentences import Sentence, meant_opener
+from conewright.notation.vocabulary import NEVER_NAMES
+from conewright.notation.words import EXAMPLES, HEADERS, SENTENCES
+
+
+def repaired(piece: Keyed | Sentence, findings: Findings) -> Keyed | Sentence:
+    """A sentence whose opening is a slip, with the right opening; and a step whose number lacks its stop. Both told."""
+    if isinstance(piece, Keyed) or piece.key or piece.number is not None or not piece.leads:
+        return piece
+    first = piece.tokens[0]
+    if first.text.isdigit() and len(first.text) <= 3 and len(piece.tokens) > 1 and piece.tokens[1].text[:1].isupper():
+        hint = f'Write "{first.text}. {piece.tokens[1].text} ...".'
+        findings.add("no-step-stop", first.span, f"A full stop is missing after the number {first.text}.", hint)
+        return replace(piece, tokens=piece.tokens[1:], number=int(first.text), slips=1)
+    meant = meant_opener(piece.tokens)
+    if meant is None:
+        return piece
+    length = len(meant.opener) - (1 if meant.lacks else 0)
+    Cursor(piece.tokens, Names(), findings).slip(capital(" ".join(meant.opener)), "sentence that begins", length)
+    mended = tuple(first._replace(text=word, lower=word) for word in meant.opener)
+    return replace(piece, tokens=(*mended, *piece.tokens[length:]), key=meant.key, slips=1)
+
+
+def unknown(cursor: Cursor, draft: Draft) -> None:
+    """Tell a sentence of no known form; one that reads like an act lacks its number and is read as a step."""
+    first, last = cursor.tokens[0], cursor.tokens[-1]
+    where = Span(line=first.line, column=first.column, end_line=last.line, end_column=last.end)
+    length = cursor.sees_name()
+    if length and (draft.round_opened or cursor.peek(length).lower in NEVER_NAMES):
+        _tell_no_number(cursor, draft, where)
+        return
+    if _is_above(first.line, draft):
+        cursor.findings.header_lost = True
+    beginning = " ".join(token.text for token in cursor.tokens[:4])
+    cursor.fail(
+        "unknown-sentence", f'The sentence that begins "{beginning}" is not understood.', _hint(cursor.tokens), where
+    )
+
+
+def _tell_no_number(cursor: Cursor, draft: Draft, where: Span) -> None:
+    number = draft.steps[-1].number + 1 if draft.steps else 1
+    numbered = f'"{number}. {cursor.tokens[0].text} ..."'
+    hint = f"Begin it with its number: {numbered}, or write it behind the step it belongs to."
+    hint = hint if draft.round_opened else f'Write "Each round:" and below it {numbered}.'
+    draft.round_opened = True
+    cursor.findings.add("no-step-number", where, "This sentence belongs to no step.", hint)
+    cursor.slips += 1
+    step_sentence(cursor, draft, number)
+
+
+def _hint(tokens: tuple[Token, ...]) -> str:
+    first = tokens[0].lower
+    if first in ("harder", "easier"):
+        return 'Variants are not read: make it a note: "note: harder: ...".'
+    form = next((form for form in SENTENCES if closest(first, form.opens)), None)
+    example = form.example if form else HEADERS.get(closest(first, HEADERS), "")
+    if not example and any(token.lower in ("players", "children", "under") for token in tokens):
+        example = HEADERS["for"]
+    if not example and any(token.kind == NUMBER for token in tokens[:6]):
+        example = EXAMPLES["place"]
+    if not example:
+        return 'Begin it with a known form, or make it a note: "note: ...".'
+    return f"Write it like this: {example}"
+
+
+def _is_above(line: int, draft: Draft) -> bool:
+    """True for a line above everything that is no header."""
+    if draft.round_opened or draft.play is not None:
+        return False
+    spans = (*(place.span for place in draft.places), *(thing.span for thing in draft.things))
+    return all(line < span.line for span in spans if span)
