@@ -101,6 +101,15 @@ def test_nothing_is_said_where_nothing_was_changed() -> None:
     )
 
 
+def test_what_is_not_said_alike_of_all_copies_names_the_copy() -> None:
+    messages = [finding.message for finding in block(LANE, replace(USUAL, here=13), Job.MAIN).findings]
+    waits = [message for message in messages if "wait" in message]
+    assert len(waits) == 2
+    assert [message.split(":")[0] for message in waits] == ["Copy of 7", "Copy of 6"]
+    alike = [finding.message for finding in block(LANE, replace(USUAL, here=14), Job.MAIN).findings]
+    assert not any(message.startswith("Copy of") for message in alike)
+
+
 def test_a_goal_without_a_keeper_says_where_to_aim() -> None:
     text = """exercise: Kept
 kind: finishing

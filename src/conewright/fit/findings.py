@@ -1,5 +1,7 @@
 """What is to be said about one block: what fitting changed, and what its trials found; must not choose."""
 
+from dataclasses import replace
+
 from conewright.fit.bench import Bench
 from conewright.fit.options import Option
 from conewright.fit.parts import Chosen
@@ -15,9 +17,20 @@ def findings(chosen: Chosen, bench: Bench) -> tuple[Problem, ...]:
     option = chosen.option
     placing = option.attempt.placing
     scale = placing.scale if placing else 1.0
-    tried = (bench.trial(option.exercise, size, scale).findings for size in sorted(set(option.arrangement.sizes)))
-    found = (*_fitting(chosen, bench), *(finding for each in tried for finding in each))
+    sizes = sorted(set(option.arrangement.sizes), reverse=True)
+    tried = {size: bench.trial(option.exercise, size, scale).findings for size in sizes}
+    found = (*_fitting(chosen, bench), *_by_copy(tried))
     return tuple(sorted(dict.fromkeys(found), key=lambda finding: SEVERITIES.index(finding.severity)))
+
+
+def _by_copy(tried: dict[int, tuple[Problem, ...]]) -> tuple[Problem, ...]:
+    """What the trials of all sizes found; what is not said alike of all names the copy it is said of."""
+    everywhere = frozenset.intersection(*(frozenset(findings) for findings in tried.values()))
+    return tuple(
+        finding if finding in everywhere else replace(finding, message=f"Copy of {size}: {finding.message}")
+        for size, findings in tried.items()
+        for finding in findings
+    )
 
 
 def _fitting(chosen: Chosen, bench: Bench) -> tuple[Problem, ...]:
