@@ -28,12 +28,11 @@ WORDS_M = 1.0  # and above a box, for its words
 def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | None = None) -> Scene:
     """All copies of a block where they lie on the coach's rectangle, its lower left corner at 0, 0, with the adults."""
     options = options or PictureOptions()
-    ground = Box(left_m=0.0, bottom_m=0.0, right_m=tonight.width_m, top_m=tonight.depth_m)
-    view = fitted(_cropped(block, ground) if options.cropped else ground, options)
+    view = view_of(block, tonight, options)
     canvas = canvas_for(view, options)
     canvas.add("grid", grid(view, options.measures, numbers=options.numbers))
     servers = sum(1 for place in block.exercise.places if place.adult)
-    for index, copy in enumerate(block.copies):
+    for index, copy in _shown(block, options):
         put_copy(
             canvas,
             block.exercise,
@@ -44,13 +43,24 @@ def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | N
             sides=copy.sides,
             adults=index * servers,
         )
-    if block.resting:
+    if options.only is None:
         _put_resting(canvas, block, view, options)
-    _put_adults(canvas, view, taken=servers * len(block.copies), count=tonight.adults)
-    if len(block.copies) > 1:
+        _put_adults(canvas, view, taken=servers * len(block.copies), count=tonight.adults)
+    if len(block.copies) > 1 and options.only is None:
         for copy in (copy for copy in block.copies if copy.bib or block.exercise.open_play is None):
             _put_copy_words(canvas, block, copy, view)
     return scene_of(canvas, view, options, title=block.exercise.name, description=_described(block))
+
+
+def view_of(block: Block, tonight: Tonight, options: PictureOptions) -> View:
+    """The view of the coach's rectangle, or of the ground in use, with which a block is drawn."""
+    ground = Box(left_m=0.0, bottom_m=0.0, right_m=tonight.width_m, top_m=tonight.depth_m)
+    return fitted(_cropped(block, ground, options) if options.cropped else ground, options)
+
+
+def _shown(block: Block, options: PictureOptions) -> tuple[tuple[int, Copy], ...]:
+    copies = tuple(enumerate(block.copies))
+    return copies if options.only is None else copies[options.only : options.only + 1]
 
 
 def on_ground(view: View, copy: Copy) -> View:
@@ -74,9 +84,9 @@ def ground_of(block: Block, copy: Copy) -> Box:
     return box_round((copy.on_ground(low), copy.on_ground(high)))
 
 
-def _cropped(block: Block, ground: Box) -> Box:
+def _cropped(block: Block, ground: Box, options: PictureOptions) -> Box:
     """The ground in use in whole metres, with room for words above a box, as far as the coach's ground goes."""
-    boxes = tuple(ground_of(block, copy) for copy in block.copies)
+    boxes = tuple(ground_of(block, copy) for _, copy in _shown(block, options))
     lows = tuple(Point(box.left_m, box.bottom_m) for box in boxes)
     highs = tuple(Point(box.right_m, box.top_m) for box in boxes)
     used = box_round((*lows, *highs) or (ground.middle,), CROP_M)
@@ -113,6 +123,8 @@ def _put_adults(canvas: Canvas, view: View, *, taken: int, count: int) -> None:
 
 def _put_resting(canvas: Canvas, block: Block, view: View, options: PictureOptions) -> None:
     """Those who rest in turn stand by the lower right corner."""
+    if not block.resting:
+        return
     radius = mark_radius(view.scale, canvas.measures)
     high = canvas.extent.high
     start = Dot(high.x - 1.4 * radius, high.y - 1.4 * radius)

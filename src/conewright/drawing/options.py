@@ -38,6 +38,7 @@ class PictureOptions:
     side: int = 0
     bib: Bib | None = None
     cropped: bool = False  # a block's picture shows only the ground in use
+    only: int | None = None  # a block's picture shows this one of its copies alone, and no adults
     meetings: tuple[Meeting, ...] = ()
 
     @property

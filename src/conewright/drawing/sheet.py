@@ -7,17 +7,17 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from conewright.drawing.block import block_picture
+from conewright.drawing.block import block_picture, view_of
 from conewright.drawing.legend import legend_of, legend_rows
 from conewright.drawing.letters import width_of
-from conewright.drawing.numerals import counted, listed
+from conewright.drawing.numerals import counted, in_words, listed
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.sentences import sentence, start_words, told, told_play
 from conewright.drawing.svg import svg
 from conewright.model.layout import sides_for, standing
 from conewright.model.problem import Problem, Severity
 from conewright.model.scene import Scene
-from conewright.model.session import Block, HeadAnswer, Kit, Session, Tonight
+from conewright.model.session import Block, Copy, HeadAnswer, Kit, Session, Tonight
 
 PAGE_MM, COLUMN_MM = 190.0, 91.0
 POINT_MM = 25.4 / 72
@@ -25,6 +25,8 @@ FEW_BLOCKS, TEXT_PT, SMALL_TEXT_PT, LEAST_PT = 4, 10.0, 9.0, 8.5
 CLOCK_PT, CLOCK_EDGE_MM = 9.5, 3.4
 CAUTIONS = 4  # printed at most, the heaviest first
 CUES = 3
+CLEAR_MM = 1.9  # of paper a metre: below it one copy is shown alone
+TURNED_GAIN = 1.2
 OPEN_SHARE = 0.8  # a box without lines of play may be drawn smaller
 ADULTS = "adults"  # findings whose code starts so come first
 CLOCK = re.compile(r"\b(\d{1,2}):(\d{2})\b")
@@ -90,7 +92,10 @@ def sheet(
     day the clock counts from it, else from nought.
     """
     tonight = session.tonight
-    scenes = tuple(_scene(block, tonight, tradition, picture_mm) for block in session.blocks)
+    chosen = tuple(_options(block, tonight, tradition, picture_mm) for block in session.blocks)
+    scenes = tuple(
+        block_picture(block, tonight, options=options) for block, options in zip(session.blocks, chosen, strict=True)
+    )
     heading = sentence(tonight.aim).rstrip(".") if tonight.aim else title
     above = [title] if tonight.aim else []
     return Sheet(
@@ -100,21 +105,30 @@ def sheet(
         ground=f"{tonight.width_m:g} by {tonight.depth_m:g} m, {counted(tonight.minutes, 'minute', 'minutes')}",
         clock=_clock(session, when),
         blocks=tuple(
-            _block(block, scene, number, session, when, detail)
-            for number, (block, scene) in enumerate(zip(session.blocks, scenes, strict=True), start=1)
+            _block(
+                block,
+                _picture(scene),
+                number,
+                session,
+                when=when,
+                detail=detail,
+                drawn=_drawn_words(block, options, detail),
+            )
+            for number, (block, scene, options) in enumerate(zip(session.blocks, scenes, chosen, strict=True), start=1)
         ),
         legend=_legend(scenes),
         kit=_kit_words(_most_at_once(session.blocks)),
         cautions=_cautions(session.problems),
-        text_pt=TEXT_PT if len(session.blocks) <= FEW_BLOCKS else SMALL_TEXT_PT,
+        text_pt=LEAST_PT if detail == BARE else TEXT_PT if len(session.blocks) <= FEW_BLOCKS else SMALL_TEXT_PT,
     )
 
 
 # --- pictures ---------------------------------------------------------------------------------------------------------
 
 
-def _scene(block: Block, tonight: Tonight, tradition: str, picture_mm: float) -> Scene:
-    options = PictureOptions(
+def _options(block: Block, tonight: Tonight, tradition: str, picture_mm: float) -> PictureOptions:
+    """All copies where they have room; else one copy alone, turned where that shows it a good deal larger."""
+    every = PictureOptions(
         width=COLUMN_MM,
         most_height=picture_mm * (1.0 if block.exercise.script is not None else OPEN_SHARE),
         paper=True,
@@ -123,7 +137,34 @@ def _scene(block: Block, tonight: Tonight, tradition: str, picture_mm: float) ->
         cropped=True,
         tradition=tradition,
     )
-    return block_picture(block, tonight, options=options)
+    if not block.copies or view_of(block, tonight, every).scale >= CLEAR_MM:
+        return every
+    one = replace(every, only=0 if len(block.copies) > 1 else None)
+    turned = replace(one, turned=True)
+    larger = view_of(block, tonight, turned).scale > TURNED_GAIN * view_of(block, tonight, one).scale
+    return turned if larger else one
+
+
+def _drawn_words(block: Block, options: PictureOptions, detail: int) -> str:
+    """What the picture leaves out or turns, and where the copies lie that it does not show."""
+    parts = []
+    if options.only is not None:
+        first, others = block.copies[options.only], block.copies[: options.only] + block.copies[options.only + 1 :]
+        places = "; ".join(_from(first, other) for other in others)
+        parts.append(f"Drawn: one copy of {in_words(len(block.copies))}.")
+        parts += [f"{'The other' if len(others) == 1 else 'The others'} from there: {places}."] if detail > BARE else []
+    if options.turned:
+        parts.append("Play runs to the right here.")
+    return " ".join(parts)
+
+
+def _from(first: Copy, other: Copy) -> str:
+    """ "14 m right, 3 m up, mirrored"."""
+    across, up = other.origin.x_m - first.origin.x_m, other.origin.y_m - first.origin.y_m
+    parts = [f"{abs(across):.0f} m {'right' if across > 0 else 'left'}"] if abs(across) >= 0.5 else []
+    parts += [f"{abs(up):.0f} m {'up' if up > 0 else 'down'}"] if abs(up) >= 0.5 else []
+    parts += ["mirrored"] if other.mirrored != first.mirrored else []
+    return ", ".join(parts)
 
 
 def _picture(scene: Scene) -> SheetPicture:
@@ -141,13 +182,15 @@ def _legend(scenes: tuple[Scene, ...]) -> SheetPicture:
 # --- words of a block -------------------------------------------------------------------------------------------------
 
 
-def _block(block: Block, scene: Scene, number: int, session: Session, when: str, detail: int) -> SheetBlock:
+def _block(
+    block: Block, picture: SheetPicture, number: int, session: Session, *, when: str, detail: int, drawn: str
+) -> SheetBlock:
     time = _time(when, block.start_min)
     return SheetBlock(
         name=f"{number} {block.exercise.name}",
         when=f"{time}, {block.minutes:g} min",
-        picture=_picture(scene),
-        groups=_groups(block, detail),
+        picture=picture,
+        groups=_groups(block, detail, drawn),
         lines=_lines(block, detail),
         say="; ".join(block.exercise.cues[:CUES]),
         care=sentence("; ".join(block.exercise.cautions)),
@@ -155,9 +198,9 @@ def _block(block: Block, scene: Scene, number: int, session: Session, when: str,
     )
 
 
-def _groups(block: Block, detail: int) -> str:
+def _groups(block: Block, detail: int, drawn: str) -> str:
     kit = _kit_words(block.kit) if detail == FULL else ""
-    return " ".join(part for part in (sentence(block.groups), sentence(kit)) if part)
+    return " ".join(part for part in (sentence(block.groups), sentence(kit), drawn) if part)
 
 
 def _lines(block: Block, detail: int) -> tuple[tuple[str, str], ...]:
@@ -180,15 +223,12 @@ def _lines(block: Block, detail: int) -> tuple[tuple[str, str], ...]:
 
 def _others(answers: tuple[HeadAnswer, ...], here: int, name: str) -> str:
     """What the block is for other head counts: "12: two copies of 6. 14: two copies of 7."."""
-    return " ".join(
-        sentence(
-            f"{answer.here}: {answer.words}"
-            if answer.exercise == name
-            else f"{answer.here}: {answer.exercise}, {answer.words}"
-        )
-        for answer in answers
-        if answer.here != here
-    )
+    return " ".join(sentence(f"{answer.here}: {_other(answer, name)}") for answer in answers if answer.here != here)
+
+
+def _other(answer: HeadAnswer, name: str) -> str:
+    said = answer.exercise == name or answer.exercise in answer.words
+    return answer.words if said else f"{answer.exercise}, {answer.words}"
 
 
 # --- clock, kit, cautions ---------------------------------------------------------------------------------------------
@@ -204,7 +244,7 @@ def _clock(session: Session, when: str) -> tuple[ClockPart, ...]:
     return tuple(
         ClockPart(
             words=_that_fit(name, short, PAGE_MM * minutes / whole - CLOCK_EDGE_MM),
-            at="" if hatched else _time(when, start),
+            at="" if hatched else _that_fit(_time(when, start), "", PAGE_MM * minutes / whole - CLOCK_EDGE_MM + 0.6),
             minutes=minutes,
             hatched=hatched,
         )

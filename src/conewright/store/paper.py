@@ -19,56 +19,41 @@ from conewright.drawing.sheet import BARE, BRIEF, FULL, Sheet, each_text, sheet,
 from conewright.model.problem import Problem
 from conewright.model.session import Session
 
-PICTURES_MM = (72.0, 66.0, 61.0, 56.0, 52.0, 48.0, 44.0, 40.0, 36.0, 32.0, 28.0)
-LEAST_MM = {FULL: 48.0, BRIEF: 40.0, BARE: 28.0}  # rather tell less than draw smaller
+PICTURES_MM = {
+    FULL: (72.0, 64.0, 58.0, 52.0, 48.0),
+    BRIEF: (58.0, 52.0, 48.0, 44.0, 40.0),
+    BARE: (48.0, 44.0, 40.0, 36.0, 32.0, 28.0, 25.0, 22.0),
+}
+"""How high pictures may be at each detail, the largest first: rather tell less than draw smaller."""
 
 
 class CannotSet(Exception):
-    """The sheet cannot be put on one page, or the type-setter refused it; the message says which."""
+    """The type-setter refused the sheet; the message says why. Nothing a coach may ask for brings this about."""
 
 
 def sheet_pdf(session: Session, *, title: str, when: str, tradition: str = "A") -> bytes:
     """The session on one page A4, black and white, as a tagged PDF with real text.
 
-    Pictures shrink until everything has room; where that is not enough the blocks are told in brief. Raises CannotSet
-    where even that does not fit on a page.
+    Pictures shrink until everything has room; where that is not enough the blocks are told in brief. Only where even
+    that is too much for a page does the sheet run on to a second one. Raises CannotSet where nothing can be set.
     """
     known = letters()
-    for detail in (FULL, BRIEF, BARE):
-        heights = tuple(height for height in PICTURES_MM if height >= LEAST_MM[detail])
-        page = _largest(session, heights, known, title=title, when=when, tradition=tradition, detail=detail)
-        if page is not None:
-            return _compile(page)
-    raise CannotSet("this evening has more blocks than one page holds")
+
+    def page_of(detail: int, height: float) -> Sheet:
+        page = sheet(session, title=title, when=when, tradition=tradition, picture_mm=height, detail=detail)
+        return each_text(page, lambda text: legible(text, known))
+
+    for detail, heights in PICTURES_MM.items():
+        smallest = page_of(detail, heights[-1])
+        if _pages(smallest) == 1:
+            larger = (page_of(detail, height) for height in heights[:-1])
+            return _compile(next((page for page in larger if _pages(page) == 1), smallest))
+    return _compile(smallest)
 
 
 def sheet_findings(session: Session, *, title: str, when: str) -> tuple[Problem, ...]:
     """What cannot be printed as it was written: letters the font for paper lacks."""
     return missing_letters(texts_of(sheet(session, title=title, when=when)), letters())
-
-
-def _largest(
-    session: Session,
-    heights: tuple[float, ...],
-    known: frozenset[int],
-    *,
-    title: str,
-    when: str,
-    tradition: str,
-    detail: int,
-) -> Sheet | None:
-    """The sheet with the largest pictures that stays on one page, None where none does; heights fall."""
-    found: Sheet | None = None
-    low, high = 0, len(heights)
-    while low < high:
-        middle = (low + high) // 2
-        page = sheet(session, title=title, when=when, tradition=tradition, picture_mm=heights[middle], detail=detail)
-        page = each_text(page, lambda text: legible(text, known))
-        if _pages(page) == 1:
-            found, high = page, middle
-        else:
-            low = middle + 1
-    return found
 
 
 @cache
