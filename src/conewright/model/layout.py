@@ -100,7 +100,7 @@ def standing(exercise: Exercise, size: int) -> dict[str, int]:
     """How many children stand at each place at the start of a copy of `size` (adults' places are left out).
 
     The start sentence first, then one at each place the steps name, in their order; the rest where the sentence says,
-    else to the line that starts with the ball until it holds three, then to the shortest line.
+    else to the lines that start with a ball until they hold three, then to the shortest line.
     """
     own = one_copy(exercise, size)
     children = tuple(place for place in own.places if not place.adult and not place.keeper)
@@ -124,22 +124,34 @@ def standing(exercise: Exercise, size: int) -> dict[str, int]:
 def _share_rest(exercise: Exercise, counts: dict[str, int], start: Start, rest: int) -> None:
     lines = tuple(p.name for p in exercise.places if p.name in counts and p.holds is Holds.LINE)
     named = tuple(name for name in start.rest if name in counts)
-    first = first_ball_place(exercise)
+    starters = tuple(name for name in ball_starters(exercise) if name in lines)
     for _ in range(max(rest, 0)):
-        if named:
-            chosen = min(named, key=lambda name: (counts[name], named.index(name)))
-        elif not lines:
+        short = tuple(name for name in starters if counts[name] < LINE_WITH_BALL_FIRST)
+        among = named or short or lines
+        if not among:
             return
-        elif first in lines and counts[first] < LINE_WITH_BALL_FIRST:
-            chosen = first
-        else:
-            chosen = min(lines, key=lambda name: (counts[name], lines.index(name)))
+        chosen = min(among, key=lambda name: (counts[name], among.index(name)))
         counts[chosen] += 1
+
+
+def ball_starters(exercise: Exercise) -> tuple[str, ...]:
+    """The places that start with a ball: those with a supply that act in the first step, else the first with one."""
+    script = exercise.script
+    first_step = next((step.acts for step in script.steps if step.acts), ()) if script else ()
+    sides = script.sides if script else None
+    acting = (name for act in first_step for name in (sides.places if sides and act.who == sides.word else (act.who,)))
+    supplied = (name for name in dict.fromkeys(acting) if _has_supply(exercise, name))
+    return tuple(supplied) or (first_ball_place(exercise),)
+
+
+def _has_supply(exercise: Exercise, name: str) -> bool:
+    place = exercise.place(name)
+    return place is not None and place.supply.kind is not SupplyKind.NONE
 
 
 def first_ball_place(exercise: Exercise) -> str:
     """The place that starts with the ball: the first named in the steps that has a supply, else the first with one."""
-    supplied = tuple(place.name for place in exercise.places if place.supply.kind is not SupplyKind.NONE)
+    supplied = tuple(place.name for place in exercise.places if _has_supply(exercise, place.name))
     named = tuple(name for name in places_in_order(exercise) if name in supplied)
     return (named or supplied or ("",))[0]
 
