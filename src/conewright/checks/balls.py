@@ -28,6 +28,8 @@ def _ledger(case: Case) -> list[Problem]:
             if act.takes_from and not _is_each(case, act.takes_from) and not _is_adult(case, act.takes_from):
                 net[act.takes_from] -= 1
                 taken.setdefault(act.takes_from, act)
+            if act.leaves_ball:
+                net[act.to_place] += 1
         for bearer in round_.bearers:
             if bearer.ends_with_ball and bearer.ends_at and not _is_each(case, bearer.ends_at):
                 net[bearer.ends_at] += 1

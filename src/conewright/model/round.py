@@ -43,6 +43,7 @@ class Played:
     receiver: int | None = None
     receives_at: Point | None = None
     with_ball: bool = False
+    leaves_ball: bool = False  # the ball is left at `to_place`: its bearer goes on without it
     takes_from: str = ""  # the place whose supply gives the ball this act needs; "" where the bearer has it already
     implied: bool = False
     way_back: bool = False

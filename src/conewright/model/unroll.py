@@ -12,9 +12,7 @@ from conewright.model.exercise import (
     Act,
     Exercise,
     Holds,
-    Move,
-    Rotation,
-    RotationKind,
+    Place,
     Script,
     SupplyKind,
     Target,
@@ -23,8 +21,10 @@ from conewright.model.exercise import (
 )
 from conewright.model.geometry import Point, along, distance_m, heading_rad, path_length_m, toward
 from conewright.model.ground import facing_rad, outside_path
-from conewright.model.problem import Problem, Severity
+from conewright.model.problem import Problem
+from conewright.model.rotation import follows_pass, is_told_on, onward
 from conewright.model.round import Played, Round
+from conewright.model.unsaid import asked_where, left_standing, no_ball
 from conewright.model.ways import ROUND_M, Walker, spot_of, way_of
 
 KICKS = frozenset({Verb.PASS, Verb.SET_BACK, Verb.CROSS, Verb.THROW, Verb.SHOOT})
@@ -137,23 +137,42 @@ class _Walk:
             self.move(state, act, step)
         else:
             self.still(state, act, step)
-        last = self.is_last(state, position, act)
+        last = self.is_last(state, position, act) or self.has_joined_another(state, position, act)
         if act.verb is Verb.SHOOT and not self.shots_fetched:
             self.fetch_own_shot(state, act, step)
         if last:
             state.done = True
             if state.gone_to or self.leaves_at_once(state):
                 self.leave(state, step)
-                self.active.pop(state.place, None)
+                self.release(state)
+
+    def has_joined_another(self, state: Walker, position: int, act: Act) -> bool:
+        """True where a step ends with the bearer, its ball passed on, gone to another place: the role is free again."""
+        elsewhere = state.gone_to not in ("", state.place) and state.kicks > 0 and not state.has_ball
+        mine = [other for other in self.script.steps[position].acts if self.place_of(other.who) == state.place]
+        return elsewhere and mine[-1] is act
+
+    def release(self, state: Walker) -> None:
+        """The role is free: it means whoever was played to at the place meanwhile, else the next from its head."""
+        if self.active.get(state.place) == state.number:
+            del self.active[state.place]
+        heirs = (s for s in self.states if s.place == state.place and not s.done and not s.gone_to and s is not state)
+        heir = next(heirs, None)
+        if heir is not None:
+            self.active.setdefault(state.place, heir.number)
+
+    def next_in_line(self, state: Walker) -> Walker | None:
+        """The child behind the bearer at its place; the role stays with the bearer while it has acts to come."""
+        number = self.active.pop(state.place, None)
+        fresh = self.bind(state.place)
+        if number is not None:
+            self.active[state.place] = number
+        return fresh
 
     def leaves_at_once(self, state: Walker) -> bool:
         """True where the bearer goes after its only pass, before anybody can play to it again."""
-        kinds = {rotation.kind for rotation in self.fixed_rotations()}
-        follows = RotationKind.FOLLOW in kinds or not kinds
-        return follows and state.kicks == 1 and state.last_receiver is not None and not state.has_ball
-
-    def fixed_rotations(self) -> tuple[Rotation, ...]:
-        return tuple(r for r in self.script.rotations if r.every_rounds == 1 and r.every_s is None)
+        once = state.kicks == 1 and state.last_receiver is not None and not state.has_ball
+        return once and follows_pass(self.script)
 
     def needs_ball(self, state: Walker, act: Act, step: int) -> str:
         """Give the bearer a ball from its place's supply; "" where it had one. Without either: a problem."""
@@ -163,24 +182,15 @@ class _Walk:
         place = self.exercise.place(state.place)
         if place is not None and place.supply.kind is not SupplyKind.NONE and state.at == place.at:
             return place.name
-        self.problems.append(
-            Problem(
-                code="no-ball",
-                severity=Severity.MEND,
-                message=f"{act.who} has no ball to {act.verb} in step {step}.",
-                where=act.span,
-                hint=f"Say who plays it to {act.who} before, or give {state.place} balls: "
-                f'"{state.place} ... is a line with the ball."',
-            )
-        )
+        self.problems.append(no_ball(state, act, step))
         return state.place
 
     def kick(self, state: Walker, act: Act, step: int) -> None:
         takes = self.needs_ball(state, act, step)
         state.has_ball = False
-        state.kicks += 1
         target = act.target or self.back_to(state)
         receiver, spot, lead = self.aim(state, act, target)
+        state.kicks += receiver is not state
         flight = self.flight(state, target, spot)
         self.acts.append(
             Played(
@@ -230,6 +240,8 @@ class _Walk:
         if target.kind is TargetKind.POINT and target.at is not None:
             return self.waiting_at(target.at, state), target.at, False
         receiver = self.passer_named(state, target) or self.bind(target.name)
+        if receiver is state and target.kind is TargetKind.ROLE:
+            receiver = self.next_in_line(state)
         if receiver is None:
             return None, state.at, False
         if target.kind is TargetKind.AHEAD:
@@ -244,21 +256,17 @@ class _Walk:
         return passer if passer.place == self.place_of(target.name) and not passer.gone_to else None
 
     def rebound(self, state: Walker, act: Act) -> Walker | None:
-        later = self.last_subject.get(state.place)
-        own = next((p, o) for p, s in enumerate(self.script.steps) for o, a in enumerate(s.acts) if a is act)
-        again = [
-            a
-            for p, s in enumerate(self.script.steps)
-            for o, a in enumerate(s.acts)
-            if later and (p, o) > own and self.place_of(a.who) == state.place
-        ]
-        if again and again[0].verb in KICKS | {Verb.DRIBBLE, Verb.TURN}:
+        """Who gets a ball that comes back from a wall: its passer where its next act needs it, else the next one."""
+        following = next((other for other in self.to_come(state) if other is not act), None)
+        if following is not None and following.verb in KICKS | {Verb.DRIBBLE, Verb.TURN}:
             return state
-        self.active.pop(state.place, None)
-        fresh = self.bind(state.place)
-        if again:
-            self.active[state.place] = state.number
-        return fresh
+        return self.next_in_line(state)
+
+    def to_come(self, state: Walker) -> list[Act]:
+        """The written acts of the bearer's role that have not been played yet, in the order of the text."""
+        played = {id(one.act) for one in self.acts}
+        written = (act for step in self.script.steps for act in step.acts)
+        return [act for act in written if self.place_of(act.who) == state.place and id(act) not in played]
 
     def waiting_at(self, spot: Point, passer: Walker) -> Walker | None:
         """A ball played to a point is for whoever stands there."""
@@ -275,14 +283,11 @@ class _Walk:
 
     def next_path(self, receiver: Walker) -> tuple[Point, ...]:
         """The way of the receiver's next written movement or shot; a single point where it has none."""
-        started = {id(played.act) for played in self.acts}
-        for step in self.script.steps:
-            for act in step.acts:
-                mine = self.place_of(act.who) == receiver.place and id(act) not in started
-                if mine and act.verb in MOVES:
-                    return self.movement(receiver, act)
-                if mine and act.verb is Verb.SHOOT:
-                    return (receiver.at, self.spot(receiver, act.target) or receiver.at)
+        for act in self.to_come(receiver):
+            if act.verb in MOVES:
+                return self.movement(receiver, act)
+            if act.verb is Verb.SHOOT:
+                return (receiver.at, self.spot(receiver, act.target) or receiver.at)
         return (receiver.at,)
 
     def meet(self, receiver: Walker, spot: Point, step: int, act: Act) -> None:
@@ -335,12 +340,7 @@ class _Walk:
 
     def next_target(self, state: Walker) -> Point | None:
         """What the bearer's next written act is aimed at."""
-        started = {id(played.act) for played in self.acts}
-        for step in self.script.steps:
-            for act in step.acts:
-                if self.place_of(act.who) == state.place and id(act) not in started and act.target is not None:
-                    return self.spot(state, act.target)
-        return None
+        return next((self.spot(state, act.target) for act in self.to_come(state) if act.target is not None), None)
 
     # --- where ----------------------------------------------------------------------------------------------------
 
@@ -357,6 +357,8 @@ class _Walk:
 
     def move(self, state: Walker, act: Act, step: int) -> None:
         with_ball = act.verb is Verb.DRIBBLE
+        if not with_ball:
+            self.put_down(state)
         takes = self.needs_ball(state, act, step) if with_ball else ""
         path = self.movement(state, act)
         if act.verb is Verb.FETCH:
@@ -387,6 +389,17 @@ class _Walk:
             )
         )
         state.gone_to = to_place if to_place and self.exercise.place(to_place) else ""
+
+    def put_down(self, state: Walker) -> None:
+        """Whoever brought a ball to a place that uses balls and goes on without it has left it there."""
+        place = self.exercise.place(state.gone_to)
+        if not state.has_ball or place is None or place.supply.kind not in (SupplyKind.BALL, SupplyKind.STOCK):
+            return
+        brought = (at for at, act in enumerate(self.acts) if act.bearer == state.number and act.to_place == place.name)
+        at = max(brought, default=-1)
+        if at >= 0 and self.acts[at].with_ball:
+            self.acts[at] = replace(self.acts[at], leaves_ball=True)
+            state.has_ball = False
 
     def done_with_ball(self, state: Walker) -> bool:
         return state.kicks > 0 or state.came_from is not None
@@ -423,96 +436,51 @@ class _Walk:
         """After the last step everybody who still stands about goes where the rotation says."""
         last = self.script.steps[-1].number if self.script.steps else 0
         for state in self.states:
-            if not state.gone_to:
-                self.leave(state, last)
+            self.leave(state, last)
 
     def leave(self, state: Walker, step: int) -> None:
         """The implied movement to the next place, if the text has not written one."""
         place = self.exercise.place(state.place)
-        if state.gone_to or place is None or place.adult or place.keeper:
+        if place is None or place.adult or place.keeper:
             return
-        goal, direct, brings = self.next_place(state)
-        if goal is None:
-            if state.moved:
-                self.lost(state)
+        if state.gone_to:
+            if not is_told_on(self.script, state, self.words):
+                return
+            self.put_down(state)
+        receiver = self.states[state.last_receiver] if state.last_receiver is not None else None
+        onto = onward(self.exercise, self.script, state, receiver, self.words)
+        if onto.guessed and onto.goal:
+            self.problems.append(asked_where(state, onto.goal))
+        if onto.goal is None and state.moved:
+            self.problems.append(left_standing(state))
+        there = self.exercise.place(onto.goal or "")
+        if there is None or (there is place and not state.moved and place.holds is Holds.ONE):
             return
-        there = self.exercise.place(goal)
-        if there is None or (goal == state.place and not state.moved and place.holds is Holds.ONE):
-            return
+        self.go_on(state, there, step, direct=onto.direct)
+
+    def go_on(self, state: Walker, there: Place, step: int, *, direct: bool) -> None:
         path = (state.at, there.at) if direct else outside_path(self.exercise, state.at, there.at)
         last = next((act for act in reversed(self.acts) if act.bearer == state.number), None)
         played = Played(
             number=0,
             step=last.step if last else step,
             bearer=state.number,
-            verb=Verb.DRIBBLE if state.has_ball and brings else Verb.RUN,
+            verb=Verb.DRIBBLE if state.has_ball else Verb.RUN,
             path=path,
             heading=state.heading,
             with_ball=state.has_ball,
             implied=True,
             way_back=True,
-            to_place=goal,
-            words=f"{state.role}'s way to {goal}",
+            to_place=there.name,
+            words=f"{state.role}'s way to {there.name}",
             span=state.last_span,
         )
         at = max((i for i, act in enumerate(self.acts) if state.number in (act.bearer, act.receiver)), default=-1)
+        after = self.acts[at + 1 : at + 2]
+        at += bool(after and after[0].implied and after[0].bearer == self.acts[at].receiver)  # the run that meets it
         self.acts.insert(at + 1, played)
         self.step_along(state, path)
-        state.gone_to = goal
-
-    def next_place(self, state: Walker) -> tuple[str | None, bool, bool]:
-        """Where the rotation takes a bearer: place, whether straight after the pass, whether the ball comes along."""
-        move = self.listed_move(state)
-        if move is not None:
-            return self.place_of(move.to), self.is_receivers_place(state, self.place_of(move.to)), True
-        kinds = {rotation.kind for rotation in self.fixed_rotations()}
-        if RotationKind.STAY in kinds:
-            return state.place, False, True
-        receiver = self.states[state.last_receiver] if state.last_receiver is not None else None
-        if receiver is not None and receiver is not state and not self.is_adult(receiver):
-            if state.kicks > 1 and RotationKind.FOLLOW not in kinds:
-                self.ask_where(state, receiver.place)
-            return receiver.place, True, True
-        if receiver is not None and self.is_adult(receiver):
-            return state.place, False, True
-        return (state.place, False, True) if state.has_ball and state.moved else (None, False, False)
-
-    def is_receivers_place(self, state: Walker, goal: str) -> bool:
-        return state.last_receiver is not None and self.states[state.last_receiver].place == goal
-
-    def is_adult(self, state: Walker) -> bool:
-        place = self.exercise.place(state.place)
-        return bool(place and place.adult)
-
-    def listed_move(self, state: Walker) -> Move | None:
-        for rotation in self.fixed_rotations():
-            for move in rotation.moves:
-                if move.who in (state.role, state.place):
-                    return move
-        return None
-
-    def ask_where(self, state: Walker, proposal: str) -> None:
-        self.problems.append(
-            Problem(
-                code="where-after-two-passes",
-                severity=Severity.LOOK,
-                message=f"{state.role} passes more than once in the round and nothing says where it goes; "
-                f"taken as {proposal}, after the last pass.",
-                where=state.last_span,
-                hint=f'Write "Rotation: {state.role} to {proposal}." or end the sentence with ", then runs to ...".',
-            )
-        )
-
-    def lost(self, state: Walker) -> None:
-        self.problems.append(
-            Problem(
-                code="ends-nowhere",
-                severity=Severity.MEND,
-                message=f"{state.role} ends the round away from any place, and nothing says where it goes.",
-                where=state.last_span,
-                hint=f'Write "Rotation: {state.role} to {state.place}." or end the sentence with ", then runs to ...".',
-            )
-        )
+        state.gone_to = there.name
 
     def numbered(self) -> list[Played]:
         last = {played.bearer: at for at, played in enumerate(self.acts)}

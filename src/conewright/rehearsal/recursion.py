@@ -465,11 +465,15 @@ class Play:
         name = act.played.to_place
         place = self.exercise.place(name) if name else None
         bearer = self.now.round.bearers[act.bearer]
-        later = any(o.bearer == act.bearer for o in self.now.acts[act.played.number + 1 :])
-        if place is None or later or bearer.ends_at != name:
+        if place is None:
             return
+        later = any(o.bearer == act.bearer for o in self.now.acts[act.played.number + 1 :])
+        joins = not later and bearer.ends_at == name
         waiting = self.lines.anybody_at(name)
-        self.lines.join(name, end, person)
+        if joins:
+            self.lines.join(name, end, person)
+        if not joins and not act.played.leaves_ball:
+            return
         if person in self.supply.held and place.supply.kind in (SupplyKind.BALL, SupplyKind.STOCK):
             ball = end
             if place.supply.kind is SupplyKind.BALL and waiting:
