@@ -166,7 +166,7 @@ def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: t
         parts.seconds = seconds(cursor, "how long")
     while not cursor.done() and _addition(cursor, parts):
         pass
-    _tell_what_lacks(cursor, parts, who)
+    _tell_what_lacks(cursor, parts, who, phrase_start)
     return parts.act(cursor, who, start)
 
 
@@ -246,7 +246,7 @@ def _manner(parts: _Parts, word: str) -> None:
         parts.outside = True
 
 
-def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str) -> None:
+def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str, start: int) -> None:
     verb = parts.verb
     if parts.target is None and verb.verb in _NEEDS_TARGET - _WITHOUT_TARGET:
         wanted = "who gets the ball" if verb.verb in KICKS else "a place or point"
@@ -255,7 +255,7 @@ def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str) -> None:
     if on_ball and verb.verb not in _TOUCHES_BALL:
         cursor.note(
             "idle-manner",
-            cursor.at - 1,
+            start,
             f"{who} {verb.phrase}: no ball is touched.",
             "Say how the ball is played at the act that plays it.",
         )

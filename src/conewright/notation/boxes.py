@@ -17,8 +17,8 @@ from conewright.notation.targets import tell_no_goal
 from conewright.notation.words import COLOURS, EXAMPLES
 
 _BALL_EACH = ("with a ball each", "who have a ball each", "who has a ball", ", who have a ball each", ", a ball each")
-_TEAM_WORDS = ("neutral", "neutrals", "others", "everyone", "mirrored", *(f"{colour}s" for colour in COLOURS))
-_NO_TEAM = frozenset("against and chase chases from has have keep keeps on who with".split())
+_TEAM_WORDS = ("neutral", "neutrals", "others", "everyone", *(f"{colour}s" for colour in COLOURS))
+_NO_TEAM = frozenset("against and apart chase chases copies copy from has have keep keeps m on start who with".split())
 
 
 def contest(cursor: Cursor) -> Contest | None:

@@ -58,6 +58,10 @@ def _position(problem: Problem) -> tuple[int, int]:
     return (problem.where.line, problem.where.column) if problem.where else (0, 0)
 
 
+def _shown(text: str) -> str:
+    return text if text.startswith(('"', "\u201c")) else f'"{text}"'
+
+
 def indexed(phrases: Mapping[str, str] | Iterable[str]) -> Index:
     """Phrases by their first word, the longest first, each with what it stands for (itself where nothing is said)."""
     pairs = phrases.items() if isinstance(phrases, Mapping) else ((phrase, phrase) for phrase in phrases)
@@ -292,7 +296,7 @@ class Cursor:
         if token.kind == END:
             message = f"The sentence stops{place} where {wanted} should come."
         else:
-            message = f'"{token.text}" stands{place} where {wanted} should come.'
+            message = f"{_shown(token.text)} stands{place} where {wanted} should come."
         self.fail("unclear-sentence", message, hint or self._like_this())
 
     def _like_this(self) -> str:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from conewright.model.exercise import Ending, Move, Outcome, Rotation, RotationKind
 from conewright.notation.cursor import Cursor, indexed
-from conewright.notation.measures import seconds
+from conewright.notation.measures import LONGEST_S
 from conewright.notation.starts import tell_not_a_place
 from conewright.notation.words import ENDINGS, EXAMPLES, MOVER_SYNONYMS, MOVERS, SECONDS
 
@@ -18,6 +18,8 @@ _STAY = (
     "everyone back to the own place",
     "everyone stays",
 )
+_WHOLE = indexed(dict.fromkeys(_FOLLOW, RotationKind.FOLLOW.value) | dict.fromkeys(_STAY, RotationKind.STAY.value))
+_UNITS = indexed(("round", "rounds", *SECONDS))
 _MOST_ROUNDS = 50
 
 
@@ -82,13 +84,14 @@ def _move(cursor: Cursor) -> tuple[Move, ...]:
     if cursor.sees("and"):
         return _swap(cursor, who, start)
     brings: str | None = None
-    if cursor.takes("takes the ball to", "takes it to"):
+    if cursor.takes("takes the ball", "takes it"):
+        cursor.must("to", f"Write it like this: {who} takes the ball to Stem and joins Stem.")
         brings = _place(cursor)
         cursor.takes(",")
         if not cursor.takes("and joins", "and goes to", "joins", "goes to"):
             return (Move(who=who, to=brings, brings_ball_to=brings, span=cursor.span_from(start)),)
     elif not cursor.takes("joins", "goes to", "to"):
-        cursor.unexpected("where they go", f"Write it like this: {who or 'Base'} to Stem.")
+        cursor.unexpected("a place to go to", f"Write it like this: {who} to Stem, or {who} joins Stem.")
         return ()
     to = _place(cursor)
     if cursor.takes("with the ball"):
@@ -135,10 +138,9 @@ def rotation(cursor: Cursor) -> Rotation | None:
     else:
         cursor.at += 1
     cursor.must(":")
-    if cursor.takes(*_FOLLOW):
-        told = replace(told, kind=RotationKind.FOLLOW)
-    elif cursor.takes(*_STAY):
-        told = replace(told, kind=RotationKind.STAY)
+    whole = "" if cursor.sees_name() else cursor.guessed(_WHOLE, "rotation")
+    if whole:
+        told = replace(told, kind=RotationKind(whole))
     else:
         moves, ball_to = _moves(cursor)
         if ball_to is not None:
@@ -149,11 +151,18 @@ def rotation(cursor: Cursor) -> Rotation | None:
 
 
 def _every(cursor: Cursor) -> Rotation:
-    unit = cursor.peek(1).lower if cursor.sees_number() else cursor.peek().lower
-    if unit in SECONDS:
-        return Rotation(kind=RotationKind.MOVES, every_s=seconds(cursor, "the time between changes"))
-    if cursor.takes("round"):
-        return Rotation(kind=RotationKind.MOVES)
-    rounds = cursor.count("rounds", most=_MOST_ROUNDS)
-    cursor.takes("round") or cursor.must("rounds")
-    return Rotation(kind=RotationKind.MOVES, every_rounds=rounds)
+    """Take `4 rounds`, `2 minutes`, `minute`."""
+    start = cursor.at
+    value = 1.0 if cursor.peek().lower in _UNITS else cursor.number()
+    unit = cursor.guessed(_UNITS, "word")
+    told = Rotation(kind=RotationKind.MOVES)
+    if value is None or not unit:
+        cursor.unexpected('"rounds" or "minutes"' if value else "a number of rounds or minutes")
+    elif unit in SECONDS and 0 < value * SECONDS[unit] <= LONGEST_S:
+        return replace(told, every_s=value * SECONDS[unit])
+    elif unit not in SECONDS and 1 <= value <= _MOST_ROUNDS and value == int(value):
+        return replace(told, every_rounds=int(value))
+    else:
+        hint = f"Write 1 to {_MOST_ROUNDS} rounds, or some minutes."
+        cursor.note("impossible-count", start, f"Every {value:g} {unit} cannot be.", hint)
+    return told

@@ -70,8 +70,12 @@ def _with_cursor(
     last = piece.tokens[-1]
     if not piece.stopped and last.lower != ":" and cursor.slips == 0 and not cursor.failed:
         span = Span(line=last.line, column=last.end, end_line=last.line, end_column=last.end + 1)
+        mark = "colon" if piece.key == "round" else "full stop"
         findings.add(
-            "no-full-stop", span, f'A full stop is missing after "{last.text}".', "End the sentence with a full stop."
+            f"no-{mark.replace(' ', '-')}",
+            span,
+            f'A {mark} is missing after "{last.text}".',
+            f"End the sentence with a {mark}.",
         )
 
 
@@ -101,7 +105,7 @@ def _form_or_balls(cursor: Cursor, draft: Draft) -> None:
     if sees_balls(cursor):
         balls(cursor, draft)
         return
-    found = form(cursor)
+    found = form(cursor, draft.play)
     if found is not None:
         draft.forms.append(found)
 

@@ -36,7 +36,7 @@ def opening(cursor: Cursor, draft: Draft) -> None:
         places.append(_side(cursor))
     if order is SideOrder.HALF_TIME:
         cursor.must("from")
-        cursor.takes("half time on") or (cursor.must("half") and cursor.must("time"))
+        _half_time(cursor)
     else:
         cursor.must("in")
         cursor.must("turn")
@@ -192,10 +192,15 @@ def mirrored(cursor: Cursor, draft: Draft) -> None:
     cursor.example = EXAMPLES["mirrored"]
     cursor.at += 2
     cursor.must("at")
-    cursor.must("half")
-    cursor.must("time")
+    _half_time(cursor)
     cursor.finish()
     draft.mirrored = draft.mirrored or not cursor.failed
+
+
+def _half_time(cursor: Cursor) -> None:
+    if not cursor.takes("half time on", "half time", "half-time", "halftime"):
+        cursor.must("half")
+        cursor.must("time")
 
 
 def rotation_sentence(cursor: Cursor, draft: Draft) -> None:

@@ -7,7 +7,7 @@ number, or a line that plainly begins another sentence, so that one missing stop
 from dataclasses import dataclass
 
 from conewright.model.problem import Span
-from conewright.notation.guesses import closest, slip_of
+from conewright.notation.guesses import closest, slip_of, slipped
 from conewright.notation.lexer import KEYS, NUMBER, WORD, Keyed, Line, Token, lines_of
 from conewright.notation.vocabulary import JOINERS
 from conewright.notation.words import ENDINGS, NUMBERS, SENTENCES
@@ -171,6 +171,10 @@ def meant_opener(tokens: tuple[Token, ...]) -> Meant | None:
     for opener, key in _OPENERS:
         if len(opener) > 1 and slip_of(words[: len(opener)], opener):
             return Meant(opener=opener, key=key)
+    if tokens[1:] and (tokens[1].lower == ":" or tokens[1].kind == NUMBER or tokens[1].lower in NUMBERS):
+        for opener, key in _OPENERS:
+            if opener in (("rotation",), ("every",)) and slipped(tokens[0].lower, opener):
+                return Meant(opener=opener, key=key)
     for opener, key in _OPENERS:
         if len(opener) == 2 and words[:1] and words[0] in opener and words[0] in _TELLING:
             return Meant(opener=opener, key=key, lacks=True)
@@ -203,6 +207,8 @@ def _tells_outcome(tokens: tuple[Token, ...]) -> bool:
     for at, token in enumerate(tokens[:16]):
         if token.lower == ":":
             before = tuple(token.lower for token in tokens[:at])
+            if before[:1] and before[0] in _ENDING_WORDS - {"or", "and", ","}:
+                return all(one.kind == WORD or one.lower == "," for one in tokens[:at])
             return bool(before) and (before[-1] in ("it", "wins") or all(word in _ENDING_WORDS for word in before))
     return False
 

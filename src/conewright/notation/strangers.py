@@ -14,6 +14,8 @@ from conewright.notation.sentences import Sentence, meant_opener
 from conewright.notation.vocabulary import NEVER_NAMES
 from conewright.notation.words import EXAMPLES, HEADERS, SENTENCES
 
+_PLACE_WORDS = frozenset("line lines holds hold cone cones gate goal wall adult keeper".split())
+
 
 def repaired(piece: Keyed | Sentence, findings: Findings) -> Keyed | Sentence:
     """A sentence whose opening is a slip, with the right opening; and a step whose number lacks its stop. Both told."""
@@ -68,7 +70,7 @@ def _hint(tokens: tuple[Token, ...]) -> str:
     example = form.example if form else HEADERS.get(closest(first, HEADERS), "")
     if not example and any(token.lower in ("players", "children", "under") for token in tokens):
         example = HEADERS["for"]
-    if not example and any(token.kind == NUMBER for token in tokens[:6]):
+    if not example and any(token.kind == NUMBER or token.lower in _PLACE_WORDS for token in tokens):
         example = EXAMPLES["place"]
     if not example:
         return 'Begin it with a known form, or make it a note: "note: ...".'
