@@ -13,6 +13,7 @@ from conewright.drawing.strokes import (
     apart,
     at_length,
     at_share,
+    distance_to_line,
     filled_head,
     length,
     moved,
@@ -27,7 +28,7 @@ from conewright.model.scene import Data, Dot, Group, Path, Shape
 
 SPARE_PARTS = 90  # a line may leave out dots that change it by less than this part of a mark
 SHORTEST = 1.4  # in lengths of a head: what must be left of a line between its ends
-LOOK_AT = (0.1, 0.3, 0.5, 0.7, 0.9)  # where other lines are looked at
+LOOK_AT = (0.25, 0.4, 0.55, 0.7, 0.85)  # along a loop, where others may be in the way
 LOOP = ((0.48, 0.52), (0.97, 0.32), (0.97, 0.04))  # along the check, and to its side, parts of its length
 
 
@@ -87,14 +88,13 @@ def _loop(line: Line, canvas: Canvas, marks: tuple[tuple[Dot, float], ...]) -> L
     return min((side(-1), side(1)), key=lambda way: sum(_in_the_way(way, canvas, start)))
 
 
-def _in_the_way(way: Line, canvas: Canvas, start: Dot) -> tuple[float, float]:
-    spots = [at_share(way, share) for share in (0.3, 0.5, 0.7)]
-    radius = canvas.measures.step_side
-    discs = sum(apart(spot, at) < taken + radius for spot in spots for at, taken in canvas.discs if at != start)
-    near = sum(
-        apart(spot, at_share(line, share)) < 2 * radius for spot in spots for line in canvas.lines for share in LOOK_AT
-    )
-    return (3.0 * discs, float(near))
+def _in_the_way(way: Line, canvas: Canvas, start: Dot) -> float:
+    """How much lies near a way, its own mark left out; a mark counts more than a line."""
+    spots = [at_share(way, share) for share in LOOK_AT]
+    clear = canvas.measures.step_side
+    discs = sum(apart(spot, at) < taken + clear for spot in spots for at, taken in canvas.discs if at != start)
+    lines = sum(distance_to_line(spot, line) < clear for spot in spots for line in canvas.lines)
+    return 3.0 * discs + lines
 
 
 def inked(drawn: Stroke, measures: Measures, tradition: str, state: str) -> tuple[Group, Group]:

@@ -9,7 +9,7 @@ from conewright.drawing.ink import Stroke, inked
 from conewright.drawing.letters import width_of
 from conewright.drawing.measures import PAPER, SCREEN, Measures
 from conewright.model.geometry import ORIGIN
-from conewright.model.scene import Dot, Group, Path, Scene, Shape, Text, walk
+from conewright.model.scene import Dot, Group, Path, Rect, Scene, Shape, Text, walk
 
 LAST = "one square is 1 m"
 HEIGHT, LINE_WIDTH = 20.0, 46.0  # of a sample, px; on paper `PAPER_SHARE` of it
@@ -118,6 +118,26 @@ class _Kind:
     width: float = LINE_WIDTH
 
 
+def _wait(kit: _Kit) -> tuple[Shape, ...]:
+    return (Path(pieces=((kit.dot(0, 10), kit.dot(36, 10)),), name="wait"),)
+
+
+def _move(kit: _Kit) -> tuple[Shape, ...]:
+    low, high = kit.dot(1, 5), kit.dot(35, 15)
+    box = Rect(at=low, width=high.x - low.x, height=high.y - low.y, name="move")
+    return (box, boxes.slanted(low, high, 5.0, "move-hatch"))
+
+
+def _on_ball(kit: _Kit) -> tuple[Shape, ...]:
+    return (Rect(at=kit.dot(0, 1), width=36 * kit.share, height=18 * kit.share, name="on-ball"),)
+
+
+STRIP_KINDS = (
+    _Kind(on="wait", words="waiting", draw=_wait, width=36),
+    _Kind(on="move", words="moving", draw=_move, width=36),
+    _Kind(on="on-ball", words="on the ball", draw=_on_ball, width=36),
+)
+
 KINDS = (
     _Kind(on="ln.ball", words="ball", draw=_line("ball")),
     _Kind(on="ln.run", words="run", draw=_line("run")),
@@ -162,6 +182,13 @@ def legend_of(scenes: tuple[Scene, ...]) -> tuple[LegendEntry, ...]:
     found = (kind for kind in KINDS if any(name.issuperset(kind.on.split(".")) for name in names))
     entries = tuple(LegendEntry(sample=_sample(kind, kit, scenes[0]), words=kind.words) for kind in found)
     return (*entries, LegendEntry(sample=None, words=LAST))
+
+
+def strip_legend() -> tuple[LegendEntry, ...]:
+    """The three forms of the strip, for a screen."""
+    kit = _Kit(measures=SCREEN, share=1.0, tradition="A", waiting="n")
+    blank = Scene(width=1, height=1, shapes=(), title="", name="pic strip")
+    return tuple(LegendEntry(sample=_sample(kind, kit, blank), words=kind.words) for kind in STRIP_KINDS)
 
 
 def _sample(kind: _Kind, kit: _Kit, scene: Scene) -> Scene:

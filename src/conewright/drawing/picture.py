@@ -8,11 +8,13 @@ from conewright.drawing.copies import put_copy
 from conewright.drawing.courses import OUTSIDE_M
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.people import SHOWN_WAITING
+from conewright.drawing.stands import LEAST_STEP, mark_radius
 from conewright.drawing.view import View, fitted, grid, room
-from conewright.model.exercise import Exercise
-from conewright.model.geometry import Box, Point, box_round
-from conewright.model.ground import MARGIN_M, ground_used
+from conewright.model.exercise import Exercise, Holds, Place
+from conewright.model.geometry import Box, Point, box_round, toward
+from conewright.model.ground import LINE_STEP_M, MARGIN_M, ground_used, line_heading_rad
 from conewright.model.layout import one_copy, standing
+from conewright.model.round import Round
 from conewright.model.scene import Dot, Scene
 from conewright.model.unroll import rounds_of
 
@@ -56,28 +58,47 @@ def scene_of(canvas: Canvas, view: View, options: PictureOptions, *, title: str,
 
 
 def _box(exercise: Exercise, size: int, options: PictureOptions) -> Box:
-    """Whole metres of ground round everything the copy uses; long lines are cut to what is drawn of them."""
+    """Whole metres of ground round everything that is drawn of the copy; smaller pictures need more of it for lines."""
     own = one_copy(exercise, size)
-    counts = standing(exercise, size)
-    drawn = replace(own, places=own.places)
     rounds, _ = rounds_of(own)
-    shown = min(size, sum(min(count, SHOWN_WAITING + 1) for count in counts.values()) or size)
-    used = ground_used(drawn, shown if shown >= exercise.numbers.least else size, rounds)
-    if own.open_play is not None:
-        play = own.open_play
-        top = Point(play.middle.x_m, play.middle.y_m + play.depth_m / 2 + WORDS_M + MARGIN_M / 2)
-        used = box_round((Point(used.left_m, used.bottom_m), Point(used.right_m, used.top_m), top))
-        used = Box(
-            left_m=used.left_m - MARGIN_M,
-            bottom_m=used.bottom_m - MARGIN_M,
-            right_m=used.right_m + MARGIN_M,
-            top_m=used.top_m,
-        )
-    for contest in (round_.contest for round_ in rounds if round_.contest is not None):
-        reach = contest.width_m / 2 + OUTSIDE_M + MARGIN_M
-        low = Point(min(used.left_m, contest.middle.x_m - reach), used.bottom_m)
-        used = box_round((low, Point(max(used.right_m, contest.middle.x_m + reach), used.top_m + MARGIN_M / 2)))
-    return whole(_roomy(used))
+    box = _around(own, size, rounds, LINE_STEP_M, MARGIN_M)
+    scale = fitted(box, options, most_scale=MOST_SCALE[options.measures.unit]).scale
+    radius = mark_radius(scale, options.measures)
+    step_m = max(LINE_STEP_M, LEAST_STEP * radius / scale)
+    return _around(own, size, rounds, step_m, max(MARGIN_M, 1.2 * radius / scale))
+
+
+def _around(exercise: Exercise, size: int, rounds: tuple[Round, ...], step_m: float, margin_m: float) -> Box:
+    alone = replace(exercise, places=tuple(replace(place, holds=Holds.ONE) for place in exercise.places))
+    used = ground_used(alone, size, rounds)
+    spots = [Point(used.left_m, used.bottom_m), Point(used.right_m, used.top_m)]
+    counts = standing(exercise, size)
+    lines = [
+        box_round((spot,), margin_m) for place in exercise.places for spot in _line(exercise, place, counts, step_m)
+    ]
+    boxes = [*lines, *(_round_contest(round_) for round_ in rounds if round_.contest is not None)]
+    spots += [corner for box in boxes for corner in (Point(box.left_m, box.bottom_m), Point(box.right_m, box.top_m))]
+    if exercise.open_play is not None:
+        play = exercise.open_play
+        above = play.middle.y_m + play.depth_m / 2 + WORDS_M + MARGIN_M / 2
+        spots += [Point(used.left_m - MARGIN_M, used.bottom_m - MARGIN_M), Point(used.right_m + MARGIN_M, above)]
+    return whole(_roomy(box_round(tuple(spots))))
+
+
+def _line(exercise: Exercise, place: Place, counts: dict[str, int], step_m: float) -> tuple[Point, Point]:
+    """The head of a line and where a comer joins what is drawn of it."""
+    waiting = min(counts.get(place.name, 1), SHOWN_WAITING + 1)
+    reach = step_m * (waiting if waiting > 1 else 0)
+    return place.at, toward(place.at, line_heading_rad(exercise, place), reach)
+
+
+def _round_contest(round_: Round) -> Box:
+    contest = round_.contest
+    if contest is None:
+        return box_round(())
+    half = Point(contest.width_m / 2 + OUTSIDE_M + MARGIN_M / 2, contest.depth_m / 2 + MARGIN_M)
+    low = Point(contest.middle.x_m - half.x_m, contest.middle.y_m - half.y_m)
+    return box_round((low, Point(contest.middle.x_m + half.x_m, contest.middle.y_m + half.y_m)))
 
 
 def _roomy(box: Box) -> Box:

@@ -4,7 +4,7 @@ It must not know how the rehearsal was made. Drawing units are px; the strip is 
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from conewright.drawing.boxes import slanted
@@ -25,7 +25,7 @@ SIZE, SMALL = 13.0, 12.0
 TICK_S, FIGURE_S = 5, 10
 HIDES = 38.0  # the moment's time hides a figure nearer than this
 ROUND_LEAST = 14.0  # a round narrower than this on the ruler goes without its number
-STILL_S = 0.05  # waits nearer to each other than this are one
+STILL_S = 0.05  # spells nearer to each other than this are one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,7 +174,7 @@ def _row(
         _mark(track.person, Dot(MARK_RADIUS + 2, middle), options),
         Text(at=Dot(NAME_AT, middle + rise), words=name, size=SIZE, name="st", anchor="start"),
         Path(pieces=((Dot(ruled.left, middle), Dot(ruled.right, middle)),), name="wait"),
-        *_spells(track.spells, middle, ruled),
+        *_spells(_joined(track.spells), middle, ruled),
         Text(at=Dot(width, middle + rise), words=waits, size=SIZE, name="st strong" if over else "st", anchor="end"),
     ]
     if longest is not None and longest[0] == track.person:
@@ -207,6 +207,19 @@ def _spells(spells: tuple[Spell, ...], middle: float, ruled: _Ruled) -> list[Sha
     return [*moves, *([Path(pieces=tuple(hatch), name="move-hatch")] if hatch else []), *on_ball]
 
 
+def _joined(spells: tuple[Spell, ...]) -> tuple[Spell, ...]:
+    """Spells on the ball in one sentence that follow each other, as one."""
+    found: list[Spell] = []
+    for spell in spells:
+        last = found[-1] if found else None
+        same = last is not None and last.doing is spell.doing is Doing.ON_BALL and last.step == spell.step
+        if last is not None and same and last.round == spell.round and spell.start_s - last.end_s < STILL_S:
+            found[-1] = replace(last, end_s=spell.end_s)
+        else:
+            found.append(spell)
+    return tuple(found)
+
+
 def _ball_box(spell: Spell, left: float, right: float, middle: float) -> list[Shape]:
     data = (("step", str(spell.step)),)
     box = Rect(at=Dot(left, middle - BALL_HIGH / 2), width=right - left, height=BALL_HIGH, name="on-ball", data=data)
@@ -218,15 +231,12 @@ def _ball_box(spell: Spell, left: float, right: float, middle: float) -> list[Sh
 
 def _bracket(start_s: float, end_s: float, middle: float, ruled: _Ruled) -> list[Shape]:
     left, right = ruled.x(start_s) + 1, ruled.x(end_s) - 1
-    words = f"longest, {end_s - start_s:.0f} s"
     ends = tuple((Dot(x, middle - 5), Dot(x, middle + 5)) for x in (left, right))
     bracket = Path(pieces=ends, name="longest")
-    fits = right - left > width_of(words, SMALL) + 12
-    at = Dot((left + right) / 2, middle + RISE * SMALL) if fits else Dot(right + 4, middle - 6)
-    anchor = "middle" if fits else "start"
-    if not fits and right + 8 + width_of(words, SMALL) > ruled.right:
-        at, anchor = Dot(left - 4, middle - 6), "end"
-    return [bracket, Text(at=at, words=words, size=SMALL, name="longest-words", anchor=anchor)]
+    at = Dot((left + right) / 2, middle + RISE * SMALL)
+    tries = (f"longest, {end_s - start_s:.0f} s", f"{end_s - start_s:.0f} s")
+    fits = next((words for words in tries if right - left > width_of(words, SMALL) + 12), None)
+    return [bracket, *([Text(at=at, words=fits, size=SMALL, name="longest-words")] if fits else [])]
 
 
 def waits_of(track: PersonTrack, seconds: float) -> tuple[tuple[float, float], ...]:
