@@ -85,7 +85,7 @@ def _loop(line: Line, canvas: Canvas, marks: tuple[tuple[Dot, float], ...]) -> L
         )
         return smoothed((start, *bends, home))
 
-    return min((side(-1), side(1)), key=lambda way: sum(_in_the_way(way, canvas, start)))
+    return min((side(-1), side(1)), key=lambda way: _in_the_way(way, canvas, start))
 
 
 def _in_the_way(way: Line, canvas: Canvas, start: Dot) -> float:
