@@ -9,13 +9,17 @@ from pathlib import Path
 
 import pytest
 
+from conewright.model.session import Tonight
 from conewright.store.demo import FIRST_NAMES, TONIGHT
 from conewright.store.evening import Evening, keep_evening, keep_light, last_evening, last_light
 from conewright.store.keep import Keep, UnusableFile, data_file, open_keep, recall, remember
 from conewright.store.migrations import MIGRATIONS
 from conewright.store.squad import first_squad
 
-CHANGED = Evening(tonight=TONIGHT.__class__(here=9, minutes=60, width_m=20, depth_m=20), starts="18:00")
+DEMO = Evening(tonight=TONIGHT, planned=13, starts="17:45")
+CHANGED = Evening(
+    tonight=Tonight(here=9, minutes=60, width_m=20, depth_m=20), planned=12, starts="18:00"
+)
 
 
 @pytest.fixture
@@ -42,7 +46,7 @@ def test_a_new_file_holds_the_demo_squad(path: Path) -> None:
     assert squad.first_names == tuple(sorted(FIRST_NAMES))
     assert len(squad.first_names) == 14
     assert keep.notice == ""
-    assert last_evening(keep) == Evening(tonight=TONIGHT, starts="17:45")
+    assert last_evening(keep) == DEMO
     keep.close()
     assert os.listdir(path.parent) == [path.name]
 
@@ -77,8 +81,8 @@ def test_the_demo_does_not_come_back_once_it_is_erased(path: Path) -> None:
 def test_kept_answers_that_make_no_sense_count_as_none(path: Path) -> None:
     keep = open_keep(path, make_folder=False)
     for nonsense in ({"here": "many"}, {"here": 5000, "minutes": 70, "width_m": 30, "depth_m": 22}, [1, 2], "x"):
-        remember(keep, {"tonight": nonsense, "light": "glitter", "starts": 7})
-        assert last_evening(keep) == Evening(tonight=TONIGHT)
+        remember(keep, {"tonight": nonsense, "light": "glitter", "starts": 7, "planned": -1})
+        assert last_evening(keep) == DEMO
         assert last_light(keep) == ""
     with keep.writing() as connection:
         connection.execute("update answer set json = '{' where key = 'tonight'")
@@ -192,7 +196,7 @@ def test_a_read_only_file_opens_without_remembering(path: Path) -> None:
     keep.close()
     assert path.read_bytes() == before
     again = open_keep(path, make_folder=False)
-    assert last_evening(again) == Evening(tonight=TONIGHT)
+    assert last_evening(again) == DEMO
     again.close()
 
 

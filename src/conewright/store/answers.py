@@ -198,6 +198,20 @@ def read_aim(said: str) -> str | Wrong:
     return words
 
 
+def is_hour(said: str) -> bool:
+    """Whether this is an hour of the day, written like 17:45."""
+    return re.fullmatch(r"([01][0-9]|2[0-3]):[0-5][0-9]", said) is not None
+
+
+def read_hour(said: str) -> str | Wrong:
+    """An hour of the day, as "17:45" or "9.30"."""
+    found = re.fullmatch(r"([0-9]{1,2})[:.]([0-9]{2})", said.strip())
+    hour = f"{int(found[1]):02}:{found[2]}" if found else ""
+    if is_hour(hour):
+        return hour
+    return Wrong(field="starts", message=f"{quoted(said)} is not an hour of the day", hint="write it like 17:45")
+
+
 def quoted(said: str) -> str:
     """What was written, in quotation marks, cut short and on one line."""
     words = "".join(letter if letter.isprintable() else " " for letter in said)

@@ -5,31 +5,45 @@ from dataclasses import dataclass
 import msgspec
 
 from conewright.model.session import Tonight
-from conewright.store.answers import NUMBERS, OLDEST, SURFACES, YOUNGEST
+from conewright.store.answers import NUMBERS, OLDEST, SURFACES, YOUNGEST, is_hour
 from conewright.store.demo import STARTS, TONIGHT
 from conewright.store.keep import Keep, recall, remember
 
-KEY, STARTS_KEY, LIGHT_KEY = "tonight", "starts", "light"
+KEY, STARTS_KEY, PLANNED_KEY, LIGHT_KEY = "tonight", "starts", "planned", "light"
 LIGHTS = ("paper", "dark", "sun")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Evening:
-    """What the coach said last: tonight, and the hour it starts ("17:45")."""
+    """What the coach said last: tonight, for how many it was planned, and the hour it starts ("17:45")."""
 
     tonight: Tonight
+    planned: int
     starts: str = STARTS
 
 
 def last_evening(keep: Keep) -> Evening:
     """The answers kept last; the demo's where none are, or where they cannot be used."""
-    starts = recall(keep, STARTS_KEY)
-    return Evening(tonight=_tonight(recall(keep, KEY)), starts=starts if isinstance(starts, str) else STARTS)
+    tonight = _tonight(recall(keep, KEY))
+    planned, starts = recall(keep, PLANNED_KEY), recall(keep, STARTS_KEY)
+    most = next(asked.most for asked in NUMBERS if asked.field == "here")
+    return Evening(
+        tonight=tonight,
+        planned=planned if isinstance(planned, int) and 0 <= planned <= most else tonight.here,
+        starts=starts if isinstance(starts, str) and is_hour(starts) else STARTS,
+    )
 
 
 def keep_evening(keep: Keep, evening: Evening) -> bool:
     """Keep the answers for the next time; False where the file would not take them."""
-    return remember(keep, {KEY: msgspec.to_builtins(evening.tonight), STARTS_KEY: evening.starts})
+    return remember(
+        keep,
+        {
+            KEY: msgspec.to_builtins(evening.tonight),
+            PLANNED_KEY: evening.planned,
+            STARTS_KEY: evening.starts,
+        },
+    )
 
 
 def last_light(keep: Keep) -> str:
