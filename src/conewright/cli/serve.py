@@ -1,0 +1,35 @@
+"""`serve`: the pages, on this machine only; must not know the pages themselves, which are handed in."""
+
+from argparse import ArgumentParser, Namespace
+
+from conewright.cli.command import Command, Serve
+from conewright.cli.wrong import sound
+from conewright.store.answers import Asked, read_number
+
+PORT = Asked(field="port", counts="ports", least=0, most=65535, example="8017")
+
+
+def _add_words(parser: ArgumentParser) -> None:
+    parser.add_argument("--port", metavar="N", help="where to serve; unsaid: 8017, or any free one")
+    parser.add_argument("--no-browser", action="store_true", help="do not open a browser")
+    parser.add_argument(
+        "--data",
+        metavar="FILE",
+        help="the data file; unsaid: the one CONEWRIGHT_DATA names, else in your own data folder",
+    )
+
+
+def serve_command(serve: Serve) -> Command:
+    """The command that serves the pages by the function handed in."""
+
+    def run(words: Namespace) -> int:
+        port = None if words.port is None else int(sound(read_number(words.port, PORT)))
+        return serve(data=words.data, port=port, open_browser=not words.no_browser)
+
+    return Command(
+        name="serve",
+        does="open the page Tonight in your browser; it is served to this machine only",
+        example="conewright serve --port 8017 --data club.db",
+        add_words=_add_words,
+        run=run,
+    )
