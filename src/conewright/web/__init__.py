@@ -1,1 +1,1 @@
-"""Serves the pages to a browser."""
+"""The pages, served to this machine: requests in, pages out; must not know the command line."""
