@@ -4,7 +4,7 @@ import math
 
 from conewright.drawing.canvas import Area, Canvas, area_at, word_area
 from conewright.drawing.ink import Stroke
-from conewright.drawing.marks import RISE, ball_radius, step_width
+from conewright.drawing.marks import RISE, step_width
 from conewright.drawing.strokes import apart, at_share, distance_to_line, moved
 from conewright.model.scene import Dot
 
@@ -20,9 +20,8 @@ NAME_TURNS = (180, 0, 270, 90, 225, 315, 135, 45)  # degrees clockwise from the 
 NAME_RINGS = (1.0, 1.6, 2.6, 4.0, 6.0, 9.0, 13.0)
 
 
-def ball_spot(canvas: Canvas, owner: Dot, radius: float, direction: float) -> Dot:
-    """Beside its owner, off lines, beaks and other marks; taken from now on."""
-    size = ball_radius(radius, canvas.measures)
+def ball_spot(canvas: Canvas, owner: Dot, radius: float, direction: float, size: float) -> Dot:
+    """For a ball of radius `size` beside its owner, off lines, beaks and other marks; taken from now on."""
     reach = radius + size + 0.35 * size
     options = [moved(owner, direction + turn, reach) for turn in BALL_TURNS]
     options += [moved(owner, direction + turn, reach + 2.2 * size) for turn in BALL_TURNS]

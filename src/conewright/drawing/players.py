@@ -3,7 +3,7 @@
 import math
 
 from conewright.drawing.canvas import Canvas
-from conewright.drawing.marks import BEAK_TIP, GROUP_WORDS, WAITING_SHARE, ball
+from conewright.drawing.marks import BEAK_TIP, GROUP_WORDS, WAITING_SHARE, ball, ball_radius
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.people import RESTING, Person, resting
 from conewright.drawing.placing import ball_spot, off_kit, spread_apart
@@ -60,7 +60,7 @@ def put_players(
         put_thread(canvas, line, start=start, grows=-math.pi / 2, radius=radius, options=options)
     for index in _owners(play, inside, owner):
         looks = angle(apart_spots[index], _target(play, view, apart_spots, owner, index))
-        spot = ball_spot(canvas, apart_spots[index], radius, looks)
+        spot = ball_spot(canvas, apart_spots[index], radius, looks, ball_radius(radius, canvas.measures))
         canvas.add("ball", ball(spot, radius, canvas.measures))
 
 

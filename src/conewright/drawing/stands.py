@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from conewright.drawing.canvas import Area, Canvas
-from conewright.drawing.marks import BEAK_TIP, WAITING_SHARE, ball, person, tick
+from conewright.drawing.marks import BEAK_TIP, WAITING_SHARE, ball, ball_radius, person, tick
 from conewright.drawing.measures import Measures
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.people import Person, folded
@@ -172,4 +172,5 @@ def put_balls(canvas: Canvas, stand: Stand) -> None:
     elif supply.kind is not SupplyKind.NONE:
         owners += [(stand.spot, radius, stand.looks)] * min(max(supply.count, 1), STOCK_SHOWN)
     for at, size, looks in owners:
-        canvas.add("ball", ball(ball_spot(canvas, at, size, looks), radius, canvas.measures))
+        spot = ball_spot(canvas, at, size, looks, ball_radius(radius, canvas.measures))
+        canvas.add("ball", ball(spot, radius, canvas.measures))
