@@ -198,6 +198,28 @@ Each round:
     assert not none
 
 
+def test_a_listed_move_to_the_receiver_is_the_run_after_the_pass() -> None:
+    text = FACING.replace(", then runs to Far", "").replace(", then runs to Base", "")
+    follows = round_of(text)
+    listed = round_of(text + "Rotation: Base to Far, Far to Base.\n")
+    assert said(listed) == said(follows)
+    one_only = round_of(text + "Rotation: Far to Base.\n")
+    assert said(one_only) == said(follows)
+
+
+def test_who_is_to_get_it_set_back_does_not_run_after_its_pass_yet() -> None:
+    text = """Base at 0, 0 is a line with 4 balls.
+Post at 0, 8 holds one.
+Each round:
+1. Base passes to Post.
+2. Post sets it back{to}.
+Rotation: Post to Post.
+"""
+    for to in ("", " to Base"):
+        round_, _ = unrolled(text.format(to=to))
+        assert said(round_)[:2] == ["0 pass 1", "1 set back 0"]
+
+
 def test_a_move_listed_in_the_rotation_is_walked_round_the_outside() -> None:
     text = """Base at 0, 0 is a line with 4 balls.
 Post at 0, 10 is a line.
@@ -265,6 +287,17 @@ def test_back_to_the_own_place() -> None:
     assert [act.path[-1] for act in acts_of(sent_back, 0) if act.verb is Verb.RUN] == [Point(0, 10), Point(0, 0)]
 
 
+def test_who_was_played_to_for_the_next_round_stays_at_the_head_of_its_line() -> None:
+    text = """Home at 0, 0 is a line with the ball.
+Mast at 0, 9 is a cone.
+Each round:
+1. Home dribbles to Mast, then passes to Home.
+"""
+    for rotation in ("Rotation: everyone back to the own place.\n", "Rotation: Home to Home.\n"):
+        round_ = round_of(text + rotation)
+        assert [bearer.stays for bearer in round_.bearers] == [False, True]
+
+
 def test_the_shooter_fetches_its_own_shot_unless_somebody_is_said_to() -> None:
     text = """Base at 0, 0 is a line with 4 balls.
 Goal at 0, 12 is a mini goal.
@@ -319,7 +352,11 @@ Base at 0, 0 is a line with 6 balls.
 Each round:
 1. Base passes to Coach.
 """
-    assert ways(round_of(text))[0] == "Base"
+    round_ = round_of(text)
+    assert ways(round_)[0] == "Base"
+    again = round_of(text + "2. Coach passes to Base.\n")
+    assert said(again)[:2] == ["0 pass 1", "1 pass 0"]
+    assert again.bearers[0].ends_with_ball
 
 
 # --- walls --------------------------------------------------------------------------------------------------------

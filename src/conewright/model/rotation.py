@@ -20,12 +20,6 @@ def fixed_rotations(script: Script) -> tuple[Rotation, ...]:
     return tuple(r for r in script.rotations if r.every_rounds == 1 and r.every_s is None)
 
 
-def follows_pass(script: Script) -> bool:
-    """True where a bearer goes after its own pass: said, or nothing else said."""
-    kinds = {rotation.kind for rotation in fixed_rotations(script)}
-    return RotationKind.FOLLOW in kinds or not kinds
-
-
 def is_told_on(script: Script, walker: Walker, words: dict[str, str]) -> bool:
     """True where the rotation sends a bearer on from the place to which its last act took it."""
     move = _listed_move(script, walker)
@@ -39,6 +33,8 @@ def onward(
     exercise: Exercise, script: Script, walker: Walker, receiver: Walker | None, words: dict[str, str]
 ) -> Onward:
     """Where a bearer goes whose last pass went to `receiver`: a listed move, the own place, or after the pass."""
+    if not walker.first and not walker.kicks and not walker.moved:
+        return Onward(goal=None)  # played to, its own turn comes in the next round
     move = _listed_move(script, walker)
     if move is not None:
         goal = words.get(move.to, move.to)
@@ -56,8 +52,9 @@ def onward(
 
 
 def _listed_move(script: Script, walker: Walker) -> Move | None:
+    """What the rotation lists for a bearer; who comes after it at its place in the same round has no turn yet."""
     for rotation in fixed_rotations(script):
         for move in rotation.moves:
-            if move.who in (walker.role, walker.place):
+            if walker.first and move.who in (walker.role, walker.place):
                 return move
     return None

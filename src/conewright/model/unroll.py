@@ -14,6 +14,7 @@ from conewright.model.exercise import (
     Holds,
     Place,
     Script,
+    Step,
     SupplyKind,
     Target,
     TargetKind,
@@ -22,7 +23,7 @@ from conewright.model.exercise import (
 from conewright.model.geometry import Point, along, distance_m, heading_rad, path_length_m, toward
 from conewright.model.ground import facing_rad, outside_path
 from conewright.model.problem import Problem
-from conewright.model.rotation import follows_pass, is_told_on, onward
+from conewright.model.rotation import Onward, is_told_on, onward
 from conewright.model.round import Played, Round
 from conewright.model.unsaid import asked_where, left_standing, no_ball
 from conewright.model.ways import ROUND_M, Walker, spot_of, way_of
@@ -49,9 +50,9 @@ def unroll(exercise: Exercise, side: int = 0) -> tuple[Round, tuple[Problem, ...
         return Round(side=0, places=(), bearers=(), acts=()), ()
     walk = _Walk(exercise=exercise, script=script, side=side % sides_count(exercise))
     contest_step = next((step for step in script.steps if step.contest is not None), None)
-    for position, step in enumerate(script.steps):
+    for step in script.steps:
         for act in step.acts:
-            walk.act(act, step.number, position)
+            walk.act(act, step)
     if contest_step is None:
         walk.finish()
     return (
@@ -86,18 +87,16 @@ class _Walk:
     acts: list[Played] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     words: dict[str, str] = field(default_factory=dict)
-    last_subject: dict[str, tuple[int, int]] = field(default_factory=dict)
+    last_act: dict[str, Act] = field(default_factory=dict)  # of each role, by the place it stands for
     shots_fetched: bool = False
 
     def __post_init__(self) -> None:
         sides = self.script.sides
         if sides and sides.places:
             self.words[sides.word] = sides.places[self.side]
-        for position, step in enumerate(self.script.steps):
-            for order, act in enumerate(step.acts):
-                self.last_subject[self.place_of(act.who)] = (position, order)
-        fetchers = [act for step in self.script.steps for act in step.acts if act.verb is Verb.FETCH]
-        self.shots_fetched = bool(fetchers)
+        written = [act for step in self.script.steps for act in step.acts]
+        self.last_act = {self.place_of(act.who): act for act in written}
+        self.shots_fetched = any(act.verb is Verb.FETCH for act in written)
 
     def place_of(self, word: str) -> str:
         return self.words.get(word, word)
@@ -112,21 +111,17 @@ class _Walk:
         place = self.exercise.place(name)
         if place is None:
             return None
-        state = Walker(
-            number=len(self.states), role=word, place=name, at=place.at, heading=facing_rad(self.exercise, place)
-        )
+        heading = facing_rad(self.exercise, place)
+        first = not any(other.place == name for other in self.states)
+        state = Walker(number=len(self.states), role=word, place=name, at=place.at, heading=heading, first=first)
         self.states.append(state)
         self.active[name] = state.number
         return state
 
-    def is_last(self, state: Walker, position: int, act: Act) -> bool:
-        step = self.script.steps[position]
-        order = next(order for order, other in enumerate(step.acts) if other is act)
-        return self.last_subject.get(state.place) == (position, order)
-
     # --- what -----------------------------------------------------------------------------------------------------
 
-    def act(self, act: Act, step: int, position: int) -> None:
+    def act(self, act: Act, of_step: Step) -> None:
+        step = of_step.number
         state = self.bind(act.who)
         if state is None:
             return
@@ -137,7 +132,7 @@ class _Walk:
             self.move(state, act, step)
         else:
             self.still(state, act, step)
-        last = self.is_last(state, position, act) or self.has_joined_another(state, position, act)
+        last = self.last_act[state.place] is act or self.has_joined_another(state, of_step, act)
         if act.verb is Verb.SHOOT and not self.shots_fetched:
             self.fetch_own_shot(state, act, step)
         if last:
@@ -146,10 +141,10 @@ class _Walk:
                 self.leave(state, step)
                 self.release(state)
 
-    def has_joined_another(self, state: Walker, position: int, act: Act) -> bool:
+    def has_joined_another(self, state: Walker, step: Step, act: Act) -> bool:
         """True where a step ends with the bearer, its ball passed on, gone to another place: the role is free again."""
         elsewhere = state.gone_to not in ("", state.place) and state.kicks > 0 and not state.has_ball
-        mine = [other for other in self.script.steps[position].acts if self.place_of(other.who) == state.place]
+        mine = [other for other in step.acts if self.place_of(other.who) == state.place]
         return elsewhere and mine[-1] is act
 
     def release(self, state: Walker) -> None:
@@ -170,9 +165,15 @@ class _Walk:
         return fresh
 
     def leaves_at_once(self, state: Walker) -> bool:
-        """True where the bearer goes after its only pass, before anybody can play to it again."""
-        once = state.kicks == 1 and state.last_receiver is not None and not state.has_ball
-        return once and follows_pass(self.script)
+        """True where the bearer goes straight after its last pass, before anybody can play to it again."""
+        set_backs = (act for step in self.script.steps for act in step.acts if act.verb is Verb.SET_BACK)
+        coming = [act for act in set_backs if not any(one.act is act for one in self.acts)]
+        awaited = any(act.target is None or self.place_of(act.target.name) == state.place for act in coming)
+        return not state.has_ball and not awaited and self.onto(state).direct
+
+    def onto(self, state: Walker) -> Onward:
+        receiver = self.states[state.last_receiver] if state.last_receiver is not None else None
+        return onward(self.exercise, self.script, state, receiver, self.words)
 
     def needs_ball(self, state: Walker, act: Act, step: int) -> str:
         """Give the bearer a ball from its place's supply; "" where it had one. Without either: a problem."""
@@ -447,8 +448,7 @@ class _Walk:
             if not is_told_on(self.script, state, self.words):
                 return
             self.put_down(state)
-        receiver = self.states[state.last_receiver] if state.last_receiver is not None else None
-        onto = onward(self.exercise, self.script, state, receiver, self.words)
+        onto = self.onto(state)
         if onto.guessed and onto.goal:
             self.problems.append(asked_where(state, onto.goal))
         if onto.goal is None and state.moved:

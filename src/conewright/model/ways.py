@@ -25,6 +25,7 @@ class Walker:
     place: str
     at: Point
     heading: float
+    first: bool = True  # the first at its place in the round: the listed moves are for it
     has_ball: bool = False
     gone_to: str = ""
     moved: bool = False
