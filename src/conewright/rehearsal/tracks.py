@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from math import hypot
 
-from conewright.model.exercise import Exercise, Verb, Weight
+from conewright.model.exercise import Exercise, SupplyKind, Verb, Weight
 from conewright.model.geometry import Point, ahead, along, distance_m, path_length_m, toward
 from conewright.model.ground import LINE_STEP_M, line_heading_rad
 from conewright.model.rehearsed import BallTrack, Flight, FlightKind, Knot, PersonTrack
@@ -208,9 +208,23 @@ def _ball_track(
                 begun = done.start_s if act.played.verb is not Verb.FETCH else done.end_s
                 knots += _between(people[done.person].knots, begun, done.end_s)
             holder = done.person
+            lies = _lies_at(play, done, act)
+            if lies is not None:
+                knots.append(Knot(done.end_s, *lies))
+                holder = -1
     if 0 <= holder < len(people):
         knots += _between(people[holder].knots, knots[-1].time_s, until_s)
     return BallTrack(ball=ball, knots=_in_order(knots, until_s), flights=tuple(flights))
+
+
+def _lies_at(play: Play, done: Done, act: TimedAct) -> Point | None:
+    """Where a ball lies that is brought to a place that uses balls; None where its bearer keeps it."""
+    place = play.exercise.place(act.played.to_place)
+    if place is None or not act.needs_ball or place.supply.kind not in (SupplyKind.BALL, SupplyKind.STOCK):
+        return None
+    bearer = play.rounds[play.side_of[done.round]].round.bearers[act.bearer]
+    last = act.played.homeward and bearer.ends_at == place.name
+    return place.at if last or act.played.leaves_ball else None
 
 
 def _between(knots: tuple[Knot, ...], after_s: float, before_s: float) -> list[Knot]:
