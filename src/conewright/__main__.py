@@ -2,19 +2,19 @@
 
 import sys
 
-from conewright.cli import run
+from conewright.cli import main as command
 
 
-def serve(**settings: object) -> int:
-    """Serve the pages until told to stop; the pages are imported only now, for they are slow to start."""
+def serve(*, data: str | None, port: int | None, open_browser: bool) -> int:
+    """Serve the pages until told to stop; they are imported only now, for they are slow to start."""
     from conewright.web.server import serve as serve_pages
 
-    return serve_pages(**settings)  # type: ignore[arg-type]
+    return serve_pages(data=data, port=port, open_browser=open_browser)
 
 
 def main() -> int:
     """Run the command that the words of this process name, and give its exit code."""
-    return run(sys.argv[1:], serve=serve)
+    return command(serve=serve)
 
 
 if __name__ == "__main__":

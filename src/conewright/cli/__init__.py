@@ -10,7 +10,7 @@ from conewright.cli.draw import DRAW
 from conewright.cli.fit import FIT
 from conewright.cli.parser import parser_for
 from conewright.cli.rehearse import REHEARSE
-from conewright.cli.serve import serve_command
+from conewright.cli.serve import serve_command, without_pages
 from conewright.cli.sheet import SHEET
 from conewright.cli.wrong import WRONG_USAGE, WrongUsage
 
@@ -18,11 +18,14 @@ COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, FIT, DRAW, SHEET)
 STOPPED = 130  # as a shell counts a process that was interrupted
 
 
-def run(words: Sequence[str], *, serve: Serve) -> int:
-    """Run one command and give its exit code: 0 nothing to mend, 1 something to mend, 2 wrong usage."""
+def main(words: Sequence[str] | None = None, *, serve: Serve = without_pages) -> int:
+    """Run one command and give its exit code: 0 nothing to mend, 1 something to mend, 2 wrong usage.
+
+    Unsaid, the words are those of this process. `serve` serves the pages; only the whole program has them.
+    """
     _print_what_the_terminal_can()
     try:
-        chosen = parser_for((*COMMANDS, serve_command(serve))).parse_args(list(words))
+        chosen = parser_for((*COMMANDS, serve_command(serve))).parse_args(None if words is None else list(words))
         command: Command = chosen.chosen
         return command.run(chosen)
     except WrongUsage as wrong:

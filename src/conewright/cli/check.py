@@ -67,7 +67,7 @@ def _run(words: Namespace) -> int:
             unreadable.append(str(wrong))
     if words.json:
         print_json({"files": [_form(one) for one in checked]})
-    else:
+    elif checked:
         print("\n\n".join(_words(one) for one in checked))
     if unreadable:
         raise WrongUsage("\n".join(unreadable))
@@ -135,7 +135,7 @@ def _words(checked: Checked) -> str:
         found = _together(checked.verdicts)
         parts += [in_terminal(found, file.text, file.name)] if found else []
         parts.append(_by_number(checked.verdicts))
-    return "\n".join((*(part.strip("\n") for part in parts), _summary(checked)))
+    return "\n\n".join((*(part.strip("\n") for part in parts), _summary(checked)))
 
 
 def _together(verdicts: tuple[Verdict, ...]) -> tuple[Problem, ...]:

@@ -66,11 +66,13 @@ def _size(exercise: Exercise, count: int | None) -> int:
 
 
 def _picture(exercise: Exercise, size: int, tradition: str) -> str:
+    from conewright.drawing.legend import with_legend
     from conewright.drawing.options import PictureOptions
     from conewright.drawing.picture import exercise_picture
     from conewright.drawing.svg import svg
 
-    return svg(exercise_picture(exercise, size, options=PictureOptions(tradition=tradition)), style="screen")
+    picture = exercise_picture(exercise, size, options=PictureOptions(tradition=tradition))
+    return svg(with_legend(picture), style="screen")
 
 
 DRAW = Command(

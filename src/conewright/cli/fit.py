@@ -59,13 +59,14 @@ def _words(session: Session, starts: datetime) -> str:
 def _asked(tonight: Tonight) -> str:
     ground = f"{metres(tonight.width_m)} by {metres(tonight.depth_m)} m of {surface_words(tonight.surface)}"
     keepers = f", {counted(tonight.keepers, 'keeper')} among them" if tonight.keepers else ""
-    bibs = listed([f"{count} {bib.value.lower()}" for bib, count in tonight.bibs]) or "no"
+    bibs = [f"{count} {bib.value.lower()}" for bib, count in tonight.bibs] or ["no"]
     kit = [
         counted(tonight.balls, "ball"),
         counted(tonight.cones, "cone"),
         *([counted(tonight.mini_goals, "mini goal")] if tonight.mini_goals else []),
         *([counted(tonight.goals, "goal")] if tonight.goals else []),
-        f"{bibs} bibs",
+        *bibs[:-1],
+        f"{bibs[-1]} bibs",
     ]
     aim = f" We work on {tonight.aim}." if tonight.aim else ""
     who = f"{counted(tonight.here, 'child', 'children')} under {tonight.age}{keepers}"

@@ -45,8 +45,8 @@ def rehearsed_form(rehearsed: Rehearsed | None) -> Form | None:
             "is": "estimate",
             "players": rehearsed.size,
             "what": rehearsed.what,
-            "low": rehearsed.low,
-            "high": rehearsed.high,
+            "low": _short(rehearsed.low),
+            "high": _short(rehearsed.high),
             "source": rehearsed.source,
             "grade": rehearsed.grade,
         }

@@ -23,7 +23,7 @@ class PlainParser(ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Raise WrongUsage instead of leaving the process."""
-        raise WrongUsage(f"{message}; see {self.prog} --help")
+        raise WrongUsage(f"{message.removeprefix('argument COMMAND: ')}; see {self.prog} --help")
 
 
 def parser_for(commands: Sequence[Command]) -> ArgumentParser:

@@ -10,7 +10,7 @@ from conewright.cli.wrong import CLEAN, MEND, WrongUsage
 from conewright.model.exercise import Exercise
 from conewright.model.layout import layout_for
 from conewright.model.problem import Problem, Severity, is_clean
-from conewright.model.rehearsed import Estimate, Rehearsal, Rehearsed
+from conewright.model.rehearsed import Estimate, NotRehearsed, Rehearsal, Rehearsed
 from conewright.notation.report import in_terminal
 from conewright.store.answers import surface_words
 
@@ -91,8 +91,8 @@ def _words(played: tuple[Played, ...]) -> str:
 
 def _layout(sizes: tuple[int, ...]) -> str:
     if len(sizes) == 1:
-        return f"One group of {sizes[0]}."
-    return f"{len(sizes)} copies side by side, {listed([str(size) for size in sizes])}."
+        return f"In one group of {sizes[0]}."
+    return f"In {len(sizes)} copies side by side, of {listed([str(size) for size in sizes])}."
 
 
 def _figures(rehearsals: tuple[tuple[int, Rehearsal], ...]) -> str:
@@ -142,7 +142,8 @@ def _else(size: int, rehearsed: Rehearsed, *, several: bool) -> str:
         low, high = decimal(rehearsed.low), decimal(rehearsed.high)
         source = f"(source: {rehearsed.source}; grade {rehearsed.grade})"
         return wrapped(f"{who}about {low} to {high} {rehearsed.what}. This is an estimate, not a rehearsal {source}.")
-    return wrapped(f"{who}not rehearsed: {rehearsed.why}." if not isinstance(rehearsed, Rehearsal) else "")
+    why = rehearsed.why if isinstance(rehearsed, NotRehearsed) else ""
+    return wrapped(f"{who}{'not' if who else 'Not'} rehearsed: {why}.")
 
 
 REHEARSE = Command(

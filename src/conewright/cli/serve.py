@@ -3,10 +3,10 @@
 from argparse import ArgumentParser, Namespace
 
 from conewright.cli.command import Command, Serve
-from conewright.cli.wrong import sound
-from conewright.store.answers import Asked, read_number
+from conewright.cli.wrong import WrongUsage
+from conewright.store.answers import quoted
 
-PORT = Asked(field="port", counts="ports", least=0, most=65535, example="8017")
+HIGHEST_PORT = 65535
 
 
 def _add_words(parser: ArgumentParser) -> None:
@@ -19,11 +19,23 @@ def _add_words(parser: ArgumentParser) -> None:
     )
 
 
+def _port(said: str) -> int:
+    if said.isascii() and said.isdecimal() and len(said) < 6 and int(said) <= HIGHEST_PORT:
+        return int(said)
+    hint = f"write a whole number from 0 to {HIGHEST_PORT}, such as 8018"
+    raise WrongUsage(f"--port: {quoted(said)} is not a port; {hint}")
+
+
+def without_pages(*, data: str | None, port: int | None, open_browser: bool) -> int:
+    """Stands in where the command line runs without the pages. Raises WrongUsage."""
+    raise WrongUsage("the pages are not here; start them by: python -m conewright serve")
+
+
 def serve_command(serve: Serve) -> Command:
     """The command that serves the pages by the function handed in."""
 
     def run(words: Namespace) -> int:
-        port = None if words.port is None else int(sound(read_number(words.port, PORT)))
+        port = None if words.port is None else _port(words.port)
         return serve(data=words.data, port=port, open_browser=not words.no_browser)
 
     return Command(
