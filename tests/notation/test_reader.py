@@ -384,10 +384,11 @@ def test_one_mistake_is_told_at_most_once(spoil, share: float) -> None:
 
 VOCABULARY = st.sampled_from(
     (
-        "Base Stem Gate House Left Side one two 3 -4 0.5 12 at to is are a line lines holds one with the ball balls each"
-        " passes runs shoots dribbles then while when after has of ahead towards round through home Contest in by m"
-        " middle against Rotation Every rounds Open play Yellow keep it from neutral With copies Start rest Each round"
-        ' call turn Scored out joins takes s . . . , , ; : ( ) \n \n exercise: kind: for space: cue: # " “ ’s -> 1. 2.'
+        "Base Stem Gate House Left Side one two 3 -4 0.5 12 at to is are a line lines holds one with the ball balls"
+        " each passes runs shoots dribbles then while when after has of ahead towards round through home Contest in by"
+        " m middle against Rotation Every rounds Open play Yellow keep it from neutral With copies Start rest Each"
+        ' round call turn Scored out joins takes s . . . , , ; : ( ) \n \n exercise: kind: for space: cue: # " “ ’s'
+        " -> 1. 2."
     ).split(" ")
 )
 

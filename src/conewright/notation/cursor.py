@@ -101,13 +101,11 @@ class Cursor:
 
     def sees(self, phrase: str, offset: int = 0) -> bool:
         """True where the words of the phrase come next."""
-        if self.failed:
-            return False
-        words = phrase.split(" ")
         start = self.at + offset
-        if start + len(words) > len(self.tokens):
-            return False
-        return all(self.tokens[start + at].lower == word for at, word in enumerate(words))
+        if self.failed or start >= len(self.tokens) or not phrase.startswith(self.tokens[start].lower):
+            return False  # decided without taking the phrase apart: this is asked some hundred times a text
+        words = phrase.split(" ")
+        return [token.lower for token in self.tokens[start : start + len(words)]] == words
 
     def sees_name(self, offset: int = 0) -> int:
         """How many tokens the name that comes next takes, 0 where none does."""

@@ -127,7 +127,7 @@ def number_range(cursor: Cursor) -> tuple[int, int]:
     """Take `6` or `5 to 9`; the two the wrong way round are told and turned."""
     start = cursor.at
     least = cursor.count("players", most=MOST_PLAYERS)
-    if not cursor.takes("to"):
+    if not cursor.takes("to", "-", "\u2013"):
         return least, least
     most = cursor.count("players", most=MOST_PLAYERS)
     if most < least and cursor.slips == 0:

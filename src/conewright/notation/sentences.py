@@ -21,6 +21,7 @@ _OPENERS = tuple(
 _OPENING_WORDS = frozenset(words[0] for words, _ in _OPENERS)
 _ENDING_WORDS = frozenset(word for phrase in ENDINGS.values() for word in phrase.split()) | {"or", "and", ","}
 _TELLING = frozenset({"start", "each", "round", "open", "play", "bouts"})  # openers known by one of their words
+_PLAYERS = frozenset({"player", "players", "child", "children", "under"})
 _LONGEST_NAME = 6  # words that a name at the start of a declaration may have
 
 
@@ -103,7 +104,7 @@ def _is_keyed(line: Line, keyed: Keyed, gathering: _Gathering) -> bool:
     if not line.tokens:
         return True
     if keyed.key == "for":
-        return not gathering.open or (gathering.number is None and form_of(tuple(gathering.open)) == "")
+        return not gathering.open or any(token.lower in _PLAYERS for token in line.tokens)
     if gathering.open or form_of(line.tokens) != "" or meant_opener(line.tokens) is not None:
         return False
     return line.tokens[0].text[0].islower() or closest(keyed.key, KEYS) != ""

@@ -21,11 +21,10 @@ def repaired(piece: Keyed | Sentence, findings: Findings) -> Keyed | Sentence:
     """A sentence whose opening is a slip, with the right opening; and a step whose number lacks its stop. Both told."""
     if isinstance(piece, Keyed) or piece.key or piece.number is not None or not piece.leads:
         return piece
+    numbered = _without_stop(piece, findings)
+    if numbered is not None:
+        return numbered
     first = piece.tokens[0]
-    if first.text.isdigit() and len(first.text) <= 3 and len(piece.tokens) > 1 and piece.tokens[1].text[:1].isupper():
-        hint = f'Write "{first.text}. {piece.tokens[1].text} ...".'
-        findings.add("no-step-stop", first.span, f"A full stop is missing after the number {first.text}.", hint)
-        return replace(piece, tokens=piece.tokens[1:], number=int(first.text), slips=1)
     meant = meant_opener(piece.tokens)
     if meant is None:
         return piece
@@ -33,6 +32,19 @@ def repaired(piece: Keyed | Sentence, findings: Findings) -> Keyed | Sentence:
     Cursor(piece.tokens, Names(), findings).slip(capital(" ".join(meant.opener)), "sentence that begins", length)
     mended = tuple(first._replace(text=word, lower=word) for word in meant.opener)
     return replace(piece, tokens=(*mended, *piece.tokens[length:]), key=meant.key, slips=1)
+
+
+def _without_stop(piece: Sentence, findings: Findings) -> Sentence | None:
+    """The step that begins with `2 Base` or `2) Base`; None for every other sentence."""
+    first, *rest = piece.tokens
+    rest = rest[1:] if rest and rest[0].lower in (")", ":") else rest
+    if first.kind != NUMBER or not first.text.isdigit() or len(first.text) > 3:
+        return None
+    if not rest or not rest[0].text[0].isupper():
+        return None
+    told = f"A full stop is missing after the number {first.text}."
+    findings.add("no-step-stop", first.span, told, f'Write "{first.text}. {rest[0].text} ...".')
+    return replace(piece, tokens=tuple(rest), number=int(first.text), slips=1)
 
 
 def unknown(cursor: Cursor, draft: Draft) -> None:

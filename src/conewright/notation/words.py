@@ -71,7 +71,7 @@ class VerbWord:
 
 
 _KICK = "to NAME | ahead of NAME [to X, Y] | to X, Y"
-_MOVE = "to NAME | to the end of NAME | to X, Y | home | 3 m towards NAME [, round NAME] [, through GATE]"
+_MOVE = "[round NAME] [and through GATE] to NAME | to the end of NAME | to X, Y | home | 3 m towards NAME"
 VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.PASS,
@@ -384,8 +384,8 @@ SENTENCES: tuple[SentenceForm, ...] = (
     SentenceForm(
         key="thing",
         opens=(),
-        shape="NAME at X, Y is a cone | gate | mini goal | goal | wall [2 m wide] [, upright]",
-        example="Door at 0, 10 is a gate 2 m wide, upright.",
+        shape="NAME at X, Y is a cone | gate | mini goal | goal | wall [3 m wide] [, upright]",
+        example="Door at 0, 10 is a gate 3 m wide, upright.",
     ),
     SentenceForm(
         key="start",
@@ -396,7 +396,8 @@ SENTENCES: tuple[SentenceForm, ...] = (
     SentenceForm(
         key="round",
         opens=("each round", "every round"),
-        shape="Each round [, PLACE and PLACE in turn (call it WORD)]:",
+        shape="Each round [, PLACE and PLACE in turn (call it WORD)] | "
+        "[, PLACE, then PLACE from half time (call it WORD)]:",
         example="Each round, Left and Right in turn (call it Side):",
     ),
     SentenceForm(
@@ -454,7 +455,7 @@ SENTENCES: tuple[SentenceForm, ...] = (
         key="odd one",
         opens=("one over", "the odd one"),
         shape="One over is neutral | joins TEAM | shares a ball | rests in turn",
-        example="One over is neutral.",
+        example="One over joins Yellow.",
     ),
     SentenceForm(key="bouts", opens=("bouts of",), shape="Bouts of NUMBER minutes", example="Bouts of 3 minutes."),
     SentenceForm(
