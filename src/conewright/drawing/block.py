@@ -3,7 +3,7 @@
 import math
 
 from conewright.drawing.canvas import Canvas
-from conewright.drawing.copies import put_copy
+from conewright.drawing.copies import put_copy, put_words
 from conewright.drawing.marks import word
 from conewright.drawing.numerals import in_words
 from conewright.drawing.options import PictureOptions
@@ -32,7 +32,7 @@ def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | N
     canvas = canvas_for(view, options)
     canvas.add("grid", grid(view, options.measures, numbers=options.numbers))
     servers = sum(1 for place in block.exercise.places if place.adult)
-    for index, copy in _shown(block, options):
+    drawn = tuple(
         put_copy(
             canvas,
             block.exercise,
@@ -43,6 +43,10 @@ def block_picture(block: Block, tonight: Tonight, *, options: PictureOptions | N
             sides=copy.sides,
             adults=index * servers,
         )
+        for index, copy in _shown(block, options)
+    )
+    for one in drawn:
+        put_words(canvas, one, options)
     if options.only is None:
         _put_resting(canvas, block, view, options)
         _put_adults(canvas, view, taken=servers * len(block.copies), count=tonight.adults)

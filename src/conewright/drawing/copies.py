@@ -3,6 +3,8 @@
 It must not know how many copies there are or what the picture is for.
 """
 
+from dataclasses import dataclass
+
 from conewright.drawing.canvas import Canvas
 from conewright.drawing.courses import courses, kept_apart
 from conewright.drawing.ink import Stroke, inked, stroke
@@ -25,6 +27,18 @@ from conewright.model.unroll import unroll
 APART_M = 0.7  # two lines between the same two places keep this far apart
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """A copy whose marks and lines are drawn and whose numbers and words are still to come."""
+
+    exercise: Exercise
+    round: Round
+    stands: tuple[Stand, ...]
+    strokes: tuple[Stroke, ...]
+    sides: tuple[Side, ...]
+    view: View
+
+
 def put_copy(
     canvas: Canvas,
     exercise: Exercise,
@@ -35,9 +49,11 @@ def put_copy(
     bib: Bib | None = None,
     sides: tuple[Side, ...] = (),
     adults: int = 0,
-) -> None:
-    """Draw one copy of `size` children; `sides` are those of an open-play box where their bibs have been chosen;
-    `adults` have their letters already."""
+) -> Drawn:
+    """Draw one copy of `size` children up to its balls; `put_words` does the rest once all copies stand.
+
+    `sides` are those of an open-play box where their bibs have been chosen; `adults` have their letters already.
+    """
     own = one_copy(exercise, size)
     round_, _ = unroll(own, options.side)
     put_boxes(canvas, own, round_, view)
@@ -52,12 +68,17 @@ def put_copy(
     strokes = _put_lines(canvas, own, round_, stands, view=view, options=options)
     for stand in stands:
         put_balls(canvas, stand)
+    return Drawn(exercise=own, round=round_, stands=stands, strokes=strokes, sides=sides, view=view)
+
+
+def put_words(canvas: Canvas, drawn: Drawn, options: PictureOptions) -> None:
+    """Put the numbers of sentences, the words of boxes and the names of places where there is room for them."""
     for met in options.meetings:
-        _put_meeting(canvas, met, view)
-    _put_box_words(canvas, own, round_, sides, view)
-    _put_steps(canvas, round_, strokes, view, options)
+        _put_meeting(canvas, met, drawn.view)
+    _put_box_words(canvas, drawn.exercise, drawn.round, drawn.sides, drawn.view)
+    _put_steps(canvas, drawn.round, drawn.strokes, drawn.view, options)
     if options.names:
-        _put_names(canvas, own, stands, view)
+        _put_names(canvas, drawn.stands)
 
 
 # --- lines of play ----------------------------------------------------------------------------------------------------
@@ -114,7 +135,7 @@ def _put_step(canvas: Canvas, at: Dot, step: int, act: int, options: PictureOpti
 # --- words ------------------------------------------------------------------------------------------------------------
 
 
-def _put_names(canvas: Canvas, exercise: Exercise, stands: tuple[Stand, ...], view: View) -> None:
+def _put_names(canvas: Canvas, stands: tuple[Stand, ...]) -> None:
     for stand in stands:
         found = name_spot(canvas, stand.spot, stand.radius, stand.place.name)
         if found is not None:

@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 
 from conewright.drawing.canvas import Area, Canvas
-from conewright.drawing.copies import put_copy
+from conewright.drawing.copies import put_copy, put_words
 from conewright.drawing.courses import OUTSIDE_M
 from conewright.drawing.options import PictureOptions
 from conewright.drawing.people import SHOWN_WAITING
@@ -33,7 +33,7 @@ def exercise_picture(exercise: Exercise, size: int, *, options: PictureOptions =
     view = fitted(box, options, most_scale=MOST_SCALE[options.measures.unit])
     canvas = canvas_for(view, options)
     canvas.add("grid", grid(view, options.measures, numbers=options.numbers))
-    put_copy(canvas, exercise, size, view=view, options=options, bib=options.bib)
+    put_words(canvas, put_copy(canvas, exercise, size, view=view, options=options, bib=options.bib), options)
     return scene_of(canvas, view, options, title=exercise.name, description=described(exercise, size))
 
 
