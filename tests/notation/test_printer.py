@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from pathlib import Path
+from re import finditer
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -98,3 +99,14 @@ def test_numbers_are_written_in_full() -> None:
     exercise, _ = read(text)
     assert exercise is not None
     assert "Base at 0.00001, 0 is a line." in write(exercise)
+
+
+@pytest.mark.parametrize("path", GOOD, ids=lambda path: path.stem)
+def test_what_is_read_of_a_text_with_a_word_left_out_reads_back_the_same(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    for word in finditer(r"\S+", text):
+        exercise, problems = read(text[: word.start()] + text[word.end() :])
+        if exercise is not None and not problems:
+            again, problems = read(write(exercise))
+            assert problems == ()
+            assert without_spans(again) == without_spans(exercise)

@@ -227,6 +227,7 @@ def sees_balls(cursor: Cursor) -> bool:
 
 def balls(cursor: Cursor, draft: Draft) -> None:
     """Read "With 2 balls" into the draft."""
+    cursor.example = "With 2 balls."
     cursor.takes("with")
     play = _play(cursor, draft)
     count = 0 if cursor.takes("no") else cursor.count("balls", most=MOST_BALLS)

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from conewright.model.exercise import KINDS, Ages, Fault, Numbers, Space
 from conewright.model.problem import Span
+from conewright.notation.amounts import one_line
 from conewright.notation.cursor import Cursor, Findings
 from conewright.notation.draft import Draft
 from conewright.notation.guesses import closest
@@ -45,7 +46,7 @@ def _example(key: str) -> str:
 
 
 def _name(line: Keyed, draft: Draft, findings: Findings) -> None:
-    draft.name = line.value
+    draft.name = one_line(line.value)
 
 
 def _kind(line: Keyed, draft: Draft, findings: Findings) -> None:
@@ -59,7 +60,7 @@ def _kind(line: Keyed, draft: Draft, findings: Findings) -> None:
 
 
 def _aims(line: Keyed, draft: Draft, findings: Findings) -> None:
-    draft.aims += _listed(line.value)
+    draft.aims += _listed(one_line(line.value))
 
 
 def _good_for(line: Keyed, draft: Draft, findings: Findings) -> None:
@@ -165,39 +166,43 @@ def _cursor(line: Keyed, findings: Findings, example: str) -> Cursor:
 
 
 def _cue(line: Keyed, draft: Draft, findings: Findings) -> None:
-    draft.cues.append(line.value)
+    draft.cues.append(one_line(line.value))
 
 
 def _fault(line: Keyed, draft: Draft, findings: Findings) -> None:
-    fault, _, remedy = line.value.replace("\u2192", "->").partition("->")
+    fault, _, remedy = one_line(line.value.replace("\u2192", "->")).partition("->")
     draft.faults.append(Fault(fault=fault.strip(), remedy=remedy.strip()))
 
 
 def _score(line: Keyed, draft: Draft, findings: Findings) -> None:
-    draft.score = line.value
+    draft.score = one_line(line.value)
 
 
 def _caution(line: Keyed, draft: Draft, findings: Findings) -> None:
-    draft.cautions.append(line.value)
+    draft.cautions.append(one_line(line.value))
 
 
 def _note(line: Keyed, draft: Draft, findings: Findings) -> None:
-    draft.notes.append(line.value)
+    draft.notes.append(one_line(line.value))
 
 
 def _swap(line: Keyed, draft: Draft, findings: Findings) -> None:
     if _has_play(line, draft, findings) and draft.play:
-        draft.play = replace(draft.play, swap=line.value.removesuffix("."))
+        draft.play = replace(draft.play, swap=_unstopped(line.value))
 
 
 def _restart(line: Keyed, draft: Draft, findings: Findings) -> None:
     if _has_play(line, draft, findings) and draft.play:
-        draft.play = replace(draft.play, restart=line.value.removesuffix("."))
+        draft.play = replace(draft.play, restart=_unstopped(line.value))
+
+
+def _unstopped(value: str) -> str:
+    return one_line(value).removesuffix(".").strip()
 
 
 def _rule(line: Keyed, draft: Draft, findings: Findings) -> None:
     if _has_play(line, draft, findings):
-        draft.rules.append(line.value.removesuffix("."))
+        draft.rules.append(_unstopped(line.value))
 
 
 def _has_play(line: Keyed, draft: Draft, findings: Findings) -> bool:
