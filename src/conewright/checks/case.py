@@ -23,6 +23,7 @@ class Case:
     figures: Figures
     rounds: tuple[Round, ...]
     standing: tuple[tuple[str, int], ...]
+    unsaid: tuple[Problem, ...] = ()  # what the rounds leave open: balls and ways that nobody has said
 
     def count_at(self, name: str) -> int:
         """How many children stand at a place at the start."""
@@ -37,7 +38,7 @@ class Case:
 def case_of(exercise: Exercise, size: int, *, figures: Figures, age: int, surface: str) -> Case:
     """The case of one copy of `size` children."""
     own = one_copy(exercise, size)
-    rounds = rounds_of(own)[0] if own.script is not None else ()
+    rounds, unsaid = rounds_of(own) if own.script is not None else ((), ())
     return Case(
         exercise=own,
         size=size,
@@ -46,6 +47,7 @@ def case_of(exercise: Exercise, size: int, *, figures: Figures, age: int, surfac
         figures=figures,
         rounds=rounds,
         standing=tuple(standing(own, size).items()),
+        unsaid=unsaid,
     )
 
 
@@ -85,6 +87,11 @@ def look(code: str, message: str, where: Span | None, hint: str) -> Problem:
 def know(code: str, message: str, where: Span | None, hint: str = "") -> Problem:
     """Something good to know."""
     return Problem(code=code, severity=Severity.KNOW, message=message, where=where, hint=hint)
+
+
+def here(count: int) -> str:
+    """ "one child is here", "7 children are here"."""
+    return f"{children(count)} {'is' if count == 1 else 'are'} here"
 
 
 def children(count: int) -> str:
