@@ -5,7 +5,7 @@ from collections import Counter
 from conewright.checks.case import Case, Check, know, mend
 from conewright.model.exercise import Contest, Ending, Outcome, Rotation
 from conewright.model.problem import Problem, Span
-from conewright.model.round import Round
+from conewright.model.round import Bearer, Round
 
 WORDS = frozenset({"winner", "loser", "scorer", "other"})
 
@@ -24,7 +24,7 @@ def flow_closes(case: Case) -> tuple[Problem, ...]:
     losses = tuple(name for name, change in net.items() if change < 0)
     if not gains:
         return _listed_rotations(case)
-    where = _who_goes_to(case, gains[0])
+    sender = _to_send_on(case, gains[0])
     said = " and ".join(f"{name} has {_more(net[name])}" for name in gains)
     short = " and ".join(f"{name} {_more(net[name])}" for name in losses)
     rounds = "a round" if len(case.rounds) == 1 else f"{len(case.rounds)} rounds"
@@ -32,10 +32,27 @@ def flow_closes(case: Case) -> tuple[Problem, ...]:
         mend(
             "flow-open",
             f"The rotation does not close: after {rounds} {said}, {short}.",
-            where,
-            f'Send somebody to {losses[0]} instead: "Rotation: ... to {losses[0]}."',
+            _who_goes_to(case, gains[0], sender),
+            _send(case, sender, full=gains[0], short=losses[0]),
         ),
     )
+
+
+def _to_send_on(case: Case, full: str) -> Bearer | None:
+    """Who goes to the place that fills up and may go elsewhere: who comes back to the own place, else the last."""
+    goes = [b for round_ in case.rounds for b in round_.bearers if b.ends_at == full and not b.stays and not b.adult]
+    return next((bearer for bearer in goes if bearer.place == full), goes[-1] if goes else None)
+
+
+def _send(case: Case, sender: Bearer | None, *, full: str, short: str) -> str:
+    if sender is None:
+        return f'Say who goes to {short}: "Rotation: ... to {short}."'
+    script = case.exercise.script
+    moves = [move for rotation in script.rotations for move in rotation.moves] if script else []
+    if any(move.who in (sender.role, sender.place) for move in moves):
+        return f'In the rotation write "{sender.role} to {short}" instead of "{sender.role} to {full}".'
+    send = f"Let {sender.role} come back" if sender.place == short else f"Send {sender.role} to {short} instead"
+    return f'{send}: "Rotation: {sender.role} to {short}."'
 
 
 def _more(change: int) -> str:
@@ -43,7 +60,7 @@ def _more(change: int) -> str:
     return words.get(change, f"{abs(change)} {'more' if change > 0 else 'fewer'}")
 
 
-def _who_goes_to(case: Case, name: str) -> Span | None:
+def _who_goes_to(case: Case, name: str, sender: Bearer | None) -> Span | None:
     """The sentence that takes a child to the place that fills up."""
     script = case.exercise.script
     for rotation in script.rotations if script else ():
@@ -52,7 +69,7 @@ def _who_goes_to(case: Case, name: str) -> Span | None:
                 return move.span or rotation.span
     for round_ in case.rounds:
         for act in reversed(round_.acts):
-            if act.to_place == name:
+            if act.to_place == name and (sender is None or round_.bearers[act.bearer] == sender):
                 return act.span
     return script.span if script else None
 
@@ -86,17 +103,18 @@ def comes_home(case: Case) -> tuple[Problem, ...]:
     """After how many turns a child is back in the role it began with."""
     if not case.rounds or case.contest or flow_closes(case):
         return ()
-    step = {bearer.place: bearer.ends_at for bearer in case.rounds[0].bearers if not bearer.adult}
-    for round_ in case.rounds[1:]:
+    step: dict[str, str] = {}
+    for round_ in case.rounds:
         for bearer in round_.bearers:
-            step.setdefault(bearer.place, bearer.ends_at)
+            if not bearer.adult and not bearer.stays:
+                step.setdefault(bearer.place, bearer.ends_at)
     first = next(iter(step), "")
     at, turns = step.get(first, ""), 1
     while at and at != first and turns <= len(step):
         at, turns = step.get(at, ""), turns + 1
     if at != first or turns < 2:
         return ()
-    return (know("comes-home", f"A child is back at {first} after {turns} turns.", case.exercise.span),)
+    return (know("comes-home", f"After {turns} turns a child is back at {first}.", case.exercise.span),)
 
 
 def outcomes_covered(case: Case) -> tuple[Problem, ...]:
@@ -105,13 +123,14 @@ def outcomes_covered(case: Case) -> tuple[Problem, ...]:
     for round_ in case.rounds[:1]:
         if round_.contest is None:
             continue
-        found += _missing_endings(round_.contest)
+        sources = [act.takes_from for act in round_.acts if act.takes_from]
+        found += _missing_endings(round_.contest, sources[0] if sources else "")
         for outcome in round_.contest.outcomes:
             found += _outcome_closes(round_, round_.contest, outcome)
     return tuple(found)
 
 
-def _missing_endings(contest: Contest) -> list[Problem]:
+def _missing_endings(contest: Contest, source: str) -> list[Problem]:
     covered = {ending for outcome in contest.outcomes for ending in outcome.endings}
     needed = [Ending.SCORED, Ending.OUT, Ending.WON] if contest.on else [Ending.OUT, Ending.WON]
     if contest.limit_s is not None:
@@ -119,15 +138,19 @@ def _missing_endings(contest: Contest) -> list[Problem]:
     missing = [ending for ending in needed if ending not in covered]
     if not missing:
         return []
-    words = " or ".join(ending.value for ending in missing)
+    words = [ending.value for ending in missing]
+    said = ", ".join(words[:-1]) + f" or {words[-1]}" if len(words) > 1 else words[0]
     roles = (*contest.attackers, *contest.defenders)
-    proposal = ", ".join(f"{role} joins {after}" for role, after in zip(roles, (*roles[1:], *roles[:1]), strict=True))
+    goals = (*roles[1:], *roles[:1])
+    bring = f"takes the ball to {source} and joins" if source else "joins"
+    moves = [f"{role} joins {goal}" for role, goal in zip(roles[:-1], goals[:-1], strict=True)]
+    proposal = ", ".join([*moves, f"{roles[-1]} {bring} {goals[-1]}"])
     return [
         mend(
             "outcome-missing",
-            f"Nothing says what happens when the contest ends with: {words}.",
+            f'Nothing says what happens when the contest ends with "{said}".',
             contest.span,
-            f'Write for example: "{words[0].upper()}{words[1:]}: {proposal}."',
+            f'Write for example: "{said[0].upper()}{said[1:]}: {proposal}."',
         )
     ]
 
@@ -139,15 +162,16 @@ def _outcome_closes(round_: Round, contest: Contest, outcome: Outcome) -> list[P
     named = {sides.get(move.who, move.who) for move in outcome.moves}
     spoken = [move for move in outcome.moves if move.who in WORDS]
     unsaid = sorted(roles - named)
-    ends = "/".join(ending.value for ending in outcome.endings)
+    ends = endings_said(outcome)
     if len(unsaid) > len(spoken):
         missing = unsaid[len(spoken) :]
+        goes = f"{' and '.join(missing)} {'goes' if len(missing) == 1 else 'go'}"
         return [
             mend(
                 "outcome-uncovered",
-                f'When it ends with "{ends}" nothing says where {" and ".join(missing)} goes.',
+                f'When it ends with "{ends}" nothing says where {goes}.',
                 outcome.span,
-                f'Add "{missing[0]} joins ..." to the sentence.',
+                f'Add "{missing[0]} joins {_left_empty(roles, outcome, sides) or "..."}" to the sentence.',
             )
         ]
     left = Counter(roles)
@@ -164,10 +188,22 @@ def _outcome_closes(round_: Round, contest: Contest, outcome: Outcome) -> list[P
                 "flow-open",
                 f'When it ends with "{ends}" {full or "a place"} gets one more and {short or "another"} one fewer.',
                 outcome.span,
-                f"Send one of them to {short}.",
+                f'Send one of those who join {full} to {short} instead: "... joins {short}".',
             )
         ]
     return []
+
+
+def endings_said(outcome: Outcome) -> str:
+    """ "scored, out or time up"."""
+    words = [ending.value for ending in outcome.endings]
+    return ", ".join(words[:-1]) + f" or {words[-1]}" if len(words) > 1 else "".join(words)
+
+
+def _left_empty(roles: set[str], outcome: Outcome, sides: dict[str, str]) -> str:
+    """A place of the contest to which nobody is sent."""
+    taken = {sides.get(move.to, move.to) for move in outcome.moves}
+    return min(roles - taken, default="")
 
 
 CHECKS = (
