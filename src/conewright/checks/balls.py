@@ -3,6 +3,7 @@
 from collections import Counter
 
 from conewright.checks.case import Case, Check, mend
+from conewright.checks.flow import endings_said
 from conewright.model.exercise import Outcome, SupplyKind, Verb
 from conewright.model.problem import Problem, Span
 from conewright.model.round import Bearer, Played, Round
@@ -34,17 +35,29 @@ def _ledger(case: Case) -> list[Problem]:
             if bearer.ends_with_ball and bearer.ends_at and not _is_each(case, bearer.ends_at):
                 net[bearer.ends_at] += 1
     short = [name for name, change in net.items() if change < 0]
-    over = [name for name, change in net.items() if change > 0]
+    over = next((name for name, change in net.items() if change > 0), "")
+    ends = next((b for round_ in case.rounds for b in round_.bearers if b.ends_with_ball and b.ends_at == over), None)
     return [
         mend(
             "balls-run-out",
             f"{name} gives a ball away every round and gets none back"
-            + (f"; it ends at {over[0]}." if over else "; nobody brings it home."),
+            + (f"; it ends at {over}." if over else "; nobody brings it home."),
             taken[name].span,
-            f'Say who brings it: "... dribbles to the end of {name}." or "Rotation: ... to {name} with the ball."',
+            _bring_back(ends, name) if ends else f'Say who brings it: "... dribbles to {name}."',
         )
         for name in short
     ]
+
+
+def _bring_back(bearer: Bearer, source: str) -> str:
+    """What to write where a ball ends with somebody and is needed elsewhere."""
+    role = bearer.role
+    if bearer.adult:
+        return f'Let {role} play it on and somebody bring it: "{role} passes to ...; ... dribbles to {source}."'
+    way = "dribbles home" if bearer.place == source else f"dribbles to {source}"
+    if bearer.ends_at in ("", source):
+        return f'Let {role} bring it back: "{role} {way}."'
+    return f'Let {role} bring it back first: "{role} {way}, then runs to {bearer.ends_at}."'
 
 
 def _is_each(case: Case, name: str) -> bool:
@@ -88,12 +101,13 @@ def _ends_with(case: Case, round_: Round) -> list[Problem]:
         ):
             found.append(_without_ball(round_, bearer))
         elif kind is SupplyKind.NONE and bearer.ends_with_ball:
+            source = next((act.takes_from for act in round_.acts if act.takes_from), "...")
             found.append(
                 mend(
                     "ball-stranded",
                     f"{bearer.role} ends the round at {bearer.ends_at} with a ball that nobody there needs.",
                     _last_span(round_, bearer),
-                    f"Say where the ball goes next, or give {bearer.ends_at} balls to start with.",
+                    _bring_back(bearer, source),
                 )
             )
     return found
@@ -113,7 +127,8 @@ def _without_ball(round_: Round, bearer: Bearer) -> Problem:
 
 
 def _last_span(round_: Round, bearer: Bearer) -> Span | None:
-    spans = [act.span for act in round_.acts if act.bearer == bearer.number and act.span is not None]
+    number = bearer.number
+    spans = [act.span for act in round_.acts if number in (act.bearer, act.receiver) and act.span is not None]
     return spans[-1] if spans else None
 
 
@@ -134,7 +149,7 @@ def _brings(outcome: Outcome) -> bool:
 
 
 def _no_ball_home(outcome: Outcome, source: str) -> Problem:
-    ends = "/".join(ending.value for ending in outcome.endings)
+    ends = endings_said(outcome)
     who = outcome.moves[0].who if outcome.moves else "..."
     return mend(
         "ball-stranded",
