@@ -1,7 +1,7 @@
 """What the ball is asked to do: pass lengths for the age, headers, the same side always; must not know of time."""
 
 import re
-from math import sin
+from math import ceil, sin
 
 from conewright.checks.case import Case, Check, look, mend
 from conewright.model.exercise import Verb, Weight
@@ -13,6 +13,7 @@ from conewright.model.unroll import PASSES
 SHORT_IS_MEANT = frozenset({Verb.SET_BACK, Verb.THROW})
 HEADER = re.compile(r"\bhead(?:er|ers|ing)\b|\bheads? (?:it|the ball|in|home)\b", re.IGNORECASE)
 NOT_ONE = re.compile(r"\b(?:no|never|without|not|instead of)\b[^.;]{0,24}$", re.IGNORECASE)
+SLACK_M = 0.05  # lengths are told to a tenth of a metre
 STRAIGHT = 0.05  # a ball that goes on within about 3 degrees of straight turns to no side
 
 
@@ -26,16 +27,16 @@ def pass_length(case: Case) -> tuple[Problem, ...]:
             continue
         length = path_length_m(act.flight)
         lofted = act.verb is Verb.CROSS or (act.act is not None and act.act.manner.lofted)
-        if length > high and not lofted:
+        if length > high + SLACK_M and not lofted:
             found.append(_too_long(case, act, length, high))
-        elif length < low and not _meant_short(act):
+        elif length < low - SLACK_M and not _meant_short(act):
             found.append(
                 look(
                     "pass-short",
-                    f"The pass in step {act.step} is {length:.1f} m; under {case.age} {low:g} to {high:g} m are usual "
-                    "(an estimate).",
+                    f"{act.words[:1].upper()}{act.words[1:]} in step {act.step} is {length:.1f} m long; "
+                    f"under {case.age} {low:g} to {high:g} m are usual (an estimate).",
                     act.span,
-                    f"Move the places {low - length:.0f} m or so further apart, or play it softly.",
+                    f'Move the places {ceil(low - length)} m further apart, or write "passes softly" if it is meant.',
                 )
             )
     return tuple(dict.fromkeys(found))
@@ -49,9 +50,10 @@ def _meant_short(act: Played) -> bool:
 def _too_long(case: Case, act: Played, length: float, high: float) -> Problem:
     return look(
         "pass-long",
-        f"The pass in step {act.step} is {length:.1f} m; under {case.age} up to {high:g} m is usual (an estimate).",
+        f"{act.words[:1].upper()}{act.words[1:]} in step {act.step} is {length:.1f} m long; "
+        f"under {case.age} up to {high:g} m is usual (an estimate).",
         act.span,
-        f"Move the places {length - high:.0f} m or so closer together.",
+        f"Move the places {ceil(length - high)} m closer together.",
     )
 
 
@@ -66,9 +68,10 @@ def heading(case: Case) -> tuple[Problem, ...]:
     found = []
     exercise = case.exercise
     rules = exercise.open_play.rules if exercise.open_play else ()
-    for text in (exercise.score, *rules, *exercise.cues, *exercise.notes, *exercise.aims):
+    said = (exercise.score, *rules, *exercise.cues, *exercise.notes, *exercise.aims, *exercise.cautions)
+    for text in said:
         match = HEADER.search(text)
-        if match and not NOT_ONE.search(text[: match.start()]):
+        if match and not _says_none(text):
             found.append(
                 mend(
                     "header-asked",
@@ -77,18 +80,26 @@ def heading(case: Case) -> tuple[Problem, ...]:
                     "Let the ball be played with the foot, thigh or chest. Local rules come first.",
                 )
             )
+    none_said = any(_says_none(text) for text in said)
     for act in _each_act(case):
         lofted = act.act is not None and act.act.manner.lofted
-        if (act.verb is Verb.CROSS or lofted) and act.receiver is not None:
+        if (act.verb is Verb.CROSS or lofted) and act.receiver is not None and not none_said:
             found.append(
                 look(
                     "header-invited",
                     f"The lofted ball in step {act.step} may be headed. Heading under {case.age}: {rule}",
                     act.span,
-                    "Say that it is taken with the foot, or play it along the ground. Local rules come first.",
+                    'Play it along the ground ("passes firmly ahead of ..."), or write "caution: no headers". '
+                    "Local rules come first.",
                 )
             )
     return tuple(dict.fromkeys(found))
+
+
+def _says_none(text: str) -> bool:
+    """True where a text rules headers out."""
+    match = HEADER.search(text)
+    return match is not None and NOT_ONE.search(text[: match.start()]) is not None
 
 
 def both_sides(case: Case) -> tuple[Problem, ...]:
