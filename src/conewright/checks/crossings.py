@@ -10,6 +10,7 @@ from conewright.model.rehearsed import Flight, FlightKind, Knot, PersonTrack, Re
 
 STRUCK = frozenset({FlightKind.SHOT, FlightKind.FIRM})
 LOOSE = 3.0  # a shot across a way back is told up to so many times the gap in time: not every round is clean
+LIES_S = 0.1
 JOINING_M = 1.5  # at the very end of a way back a child stands in line beside the passer: that is no crossing
 
 
@@ -52,8 +53,14 @@ def _meetings(flight: Flight, person: PersonTrack, reach_m: float) -> list[Meeti
         nearest = _nearest(start, end, person.knots, spell)
         if nearest is not None and nearest[0] <= reach_m:
             gap_m, gap_s, where = nearest
-            found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
+            if not _after_it_lies(end, spell, where):
+                found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
     return found
+
+
+def _after_it_lies(end: Knot, spell: Spell, where: Point) -> bool:
+    """True where a way back only begins at the ball once it lies there: whoever fetched it brings it home."""
+    return spell.start_s >= end.time_s - LIES_S and distance_m(where, Point(end.x_m, end.y_m)) < JOINING_M
 
 
 def _at(knots: tuple[Knot, ...], time_s: float) -> Point:
@@ -129,10 +136,12 @@ def _finding(case: Case, meeting: Meeting, reach_s: float) -> Problem | None:
 
 
 def _remedy(case: Case, act: int, meeting: Meeting) -> str:
+    acts, bearers = case.rounds[0].acts, case.rounds[0].bearers
+    who = bearers[acts[act].bearer].role if 0 <= act < len(acts) else "..."
+    over = f"{who}'s shot is over" if meeting.flight.kind is FlightKind.SHOT else f"{who} is home"
     return (
-        f'Send them the other way round: "... round the outside", or let the next round start later '
-        f'("The next round starts when the shot is over"). They meet near {meeting.where.x_m:.0f}, '
-        f"{meeting.where.y_m:.0f}."
+        f"They meet near {meeting.where.x_m:.0f}, {meeting.where.y_m:.0f}. Send them another way "
+        f'("round the outside"), or start later: "The next round starts when {over}."'
     )
 
 
