@@ -1,13 +1,12 @@
-"""Waiting and contacts against their marks, lines over four, turns shared out; reads what was rehearsed."""
+"""Waiting and contacts against their marks, lines over four; reads what was rehearsed."""
 
 from conewright.checks.case import AfterCheck, Case, Check, look
-from conewright.model.exercise import SideOrder, SupplyKind
-from conewright.model.layout import layout_for
+from conewright.checks.smaller import two_copies
+from conewright.model.exercise import SupplyKind
 from conewright.model.problem import Problem
 from conewright.model.rehearsed import Rehearsal
 
 CALM_KINDS = frozenset({"cool-down"})  # standing still is part of it
-ENOUGH_TURNS = 4  # so many turns on one side and none on the other are no accident
 
 
 def line_over_four(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
@@ -29,16 +28,13 @@ def line_at_start(case: Case) -> tuple[Problem, ...]:
 
 def _long_line(case: Case, count: int, name: str) -> Problem:
     place = case.exercise.place(name)
-    half = case.size - case.size // 2
-    more = layout_for(case.exercise, half) and layout_for(case.exercise, case.size // 2)
-    copies = (
-        f"Two copies of {half} and {case.size // 2} side by side halve it" if more else "Add a place or a second ball"
-    )
+    copies, numbers = two_copies(case), case.exercise.numbers
+    fewer = f'"for {min(numbers.least, case.size - 1)} to {case.size - 1} players"'
     return look(
         "line-long",
         f"The line at {name} grows to {count}; more than {case.figures.value('queue_limit'):g} is too long.",
         place.span if place else None,
-        f'{copies}: "With {case.size}: two copies, 5 m apart."' if more else f"{copies}.",
+        f"Two copies halve it: {copies}" if copies else f"Add a second line, or keep it to fewer: {fewer}.",
     )
 
 
@@ -58,13 +54,23 @@ def waiting(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
 
 
 def _what_helps(case: Case, rehearsal: Rehearsal) -> str:
-    next_round = case.exercise.script.next_round if case.exercise.script else None
-    half = case.size // 2
-    if half and layout_for(case.exercise, half) and layout_for(case.exercise, case.size - half):
-        return f"Two copies of {case.size - half} and {half}: half as many share a ball."
-    if next_round is None or next_round.trigger is None:
-        return 'Let the next round start earlier: "The next round starts when ...". Two rounds may run at once.'
-    return f"{rehearsal.pace.sentence} Fewer children, or a second ball, help most."
+    copies = two_copies(case)
+    if copies:
+        return f"In two copies half as many share a ball: {copies}"
+    return _sooner(case) or f"{rehearsal.pace.sentence} Fewer children, or a second ball, help most.".strip()
+
+
+def _sooner(case: Case) -> str:
+    """How the next round may start before this one is over, where a ball is left for it; else ""."""
+    script = case.exercise.script
+    said = script is None or (script.next_round is not None and script.next_round.trigger is not None)
+    last = next((act for act in reversed(case.rounds[0].acts) if act.receiver is not None or act.with_ball), None)
+    source = next((case.exercise.place(act.takes_from) for act in case.rounds[0].acts if act.takes_from), None)
+    if said or last is None or source is None or source.supply.kind is SupplyKind.BALL:
+        return ""
+    holder = case.rounds[0].bearers[last.bearer if last.with_ball else last.receiver or 0].role
+    when = f"{holder} is halfway home" if last.homeward else f"{holder} has the ball"
+    return f'Let the next round start earlier: "The next round starts when {when}. Two rounds may run at once."'
 
 
 def contacts(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
@@ -83,31 +89,6 @@ def contacts(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
             f"{rehearsal.contacts_a_minute:.1f} foot contacts a child a minute; the mark is {mark:.1f} (an estimate).",
             case.exercise.script.span if case.exercise.script else None,
             _what_helps(case, rehearsal),
-        ),
-    )
-
-
-def equal_turns(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
-    """A child that always lands on the same side, where sides take turns."""
-    script = case.exercise.script
-    if script is None or script.sides is None or script.sides.order is not SideOrder.IN_TURN:
-        return ()
-    places = script.sides.places
-    locked = []
-    for child in rehearsal.children:
-        turns = dict(child.roles)
-        on = [turns.get(name, 0) for name in places]
-        if max(on) >= ENOUGH_TURNS and min(on) == 0:
-            locked.append(child.person)
-    if not locked:
-        return ()
-    who = "one child" if len(locked) == 1 else f"{len(locked)} children"
-    return (
-        look(
-            "one-side-only",
-            f"With {case.size}, {who} always come to the same side.",
-            script.sides.span or script.span,
-            f"Start with one more at {places[1]} and one fewer at {places[0]}, or change sides at half time.",
         ),
     )
 
@@ -134,10 +115,5 @@ AFTER_CHECKS = (
         codes=("contacts-few",),
         why="Contacts with the ball are what an exercise is for; the mark differs by kind.",
         run=contacts,
-    ),
-    AfterCheck(
-        codes=("one-side-only",),
-        why="Where sides take turns an unlucky number keeps a child on one side all evening.",
-        run=equal_turns,
     ),
 )
