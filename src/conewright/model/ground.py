@@ -23,6 +23,7 @@ CLEAR_M = 1.5  # a way back keeps this far from places and things
 BOWS_M = (2.0, 3.0, 4.0, 5.0, 6.0)  # how far a way back may swing out, the least first
 CURVE_PARTS = 8  # straight pieces of a drawn and run curve
 QUARTER = math.pi / 2
+NEARLY_M = 1e-9
 WAITING_SIDES = {"behind": 0.0, "left": -QUARTER, "right": QUARTER}
 
 
@@ -35,17 +36,17 @@ def hub(exercise: Exercise) -> Point:
 
 
 def facing_rad(exercise: Exercise, place: Place) -> float:
-    """The heading in which the head of a place looks: what the text says, else the middle of the others."""
+    """The heading in which the head of a place looks: as the text says, else to the first ball, else to the middle."""
     named = exercise.place(place.facing or "") or exercise.thing(place.facing or "")
-    if named is not None:
+    if named is not None and named.at != place.at:
         return heading_rad(place.at, named.at)
+    first = exercise.place(first_ball_place(exercise))
+    if first is not None and first.at != place.at:
+        return heading_rad(place.at, first.at)
     others = tuple(other.at for other in exercise.places if other.at != place.at)
     others += tuple(thing.at for thing in exercise.things if thing.at != place.at)
     target = middle(others)
-    if not others or distance_m(target, place.at) < 1e-9:
-        first = exercise.place(first_ball_place(exercise))
-        target = first.at if first is not None and first.at != place.at else place.at
-    return heading_rad(place.at, target) if target != place.at else QUARTER
+    return heading_rad(place.at, target) if distance_m(target, place.at) > NEARLY_M else QUARTER
 
 
 def line_heading_rad(exercise: Exercise, place: Place) -> float:

@@ -182,15 +182,21 @@ class Cursor:
         if token.kind == NUMBER:
             self.at += 1
             return float(token.text.replace("\u2212", "-")) + 0.0
-        if token.kind == WORD and token.lower in NUMBERS:
+        if self._spells_number(0):
             self.at += 1
             return float(NUMBERS[token.lower])
         return None
 
     def sees_number(self, offset: int = 0) -> bool:
         """True where a number comes next."""
-        token = self.peek(offset)
-        return token.kind == NUMBER or (token.kind == WORD and token.lower in NUMBERS)
+        return self.peek(offset).kind == NUMBER or self._spells_number(offset)
+
+    def _spells_number(self, offset: int) -> bool:
+        """True for "two", not for a place that was called "Two" and is named here."""
+        token, at = self.peek(offset), self.at + offset
+        if token.kind != WORD or token.lower not in NUMBERS:
+            return False
+        return not (token.text[0].isupper() and 0 < at < len(self.tokens) and self.names.match(self.tokens, at)[1])
 
     def count(self, what: str, *, least: int = 1, most: int = 100) -> int:
         """Take a whole number that has to come next; one outside the bounds is told. Fails where no number comes."""
