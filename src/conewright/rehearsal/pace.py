@@ -34,7 +34,10 @@ def deciding_circuit(play: Play) -> Circuit | None:
     period = play.period()
     seen: dict[tuple[int, str, int], int] = {}
     best: tuple[float, int, int] | None = None
+    settled = play.round // 3  # the first rounds start from a standstill and are not what comes again and again
     for position, node in enumerate(chain):
+        if node.round < settled:
+            break
         key = (node.act, node.stage, node.round % period)
         if key in seen:
             later = chain[seen[key]]

@@ -33,6 +33,7 @@ from conewright.rehearsal.triggers import Sight
 LONG_READY_S = -1000.0  # who stands at a place at the start has stood there for long, balls set
 MOST_ROUNDS = 600
 LEAST_ROUNDS = 12
+SAME_S = 1e-9  # moments this near are one
 STILL_ROUNDS = 40  # so many rounds in which no time passes mean that none ever will
 
 
@@ -267,14 +268,19 @@ class Play:
 
     def _absent(self, name: str, role: str, played: Played) -> None:
         which = f"In round {self.round + 1} nobody stands at {name} any more"
+        hint = f'Say who goes to {name} after a round: "Rotation: ... to {name}."'
         if self.round == 0:
             which = f"With {self.size} children nobody stands at {name}"
-        self._problem(
-            "nobody-there",
-            f"{which}, and step {played.step} needs {role}.",
-            played.span,
-            f'Say who goes to {name} after a round ("Rotation: ... to {name}."), or start with one more there.',
-        )
+            hint = f'Start with one more there: "Start with {self._start_words(name)}."'
+        self._problem("nobody-there", f"{which}, and step {played.step} needs {role}.", played.span, hint)
+
+    def _start_words(self, short: str) -> str:
+        """Who stands where at the start, with one more at a place and one fewer where most stand."""
+        counts = standing(self.exercise, self.size)
+        fullest = max(counts, key=lambda name: counts[name])
+        counts[short] += 1
+        counts[fullest] -= counts[fullest] > 1
+        return ", ".join(f"{count} at {name}" for name, count in counts.items() if count)
 
     def _problem(self, code: str, message: str, where: Span | None, hint: str) -> None:
         self.problems.append(Problem(code=code, severity=Severity.MEND, message=message, where=where, hint=hint))
@@ -343,7 +349,7 @@ class Play:
         number = act.played.number
         signals = []
         if not act.played.implied and act.played.verb is not Verb.CALL:
-            signals.append(self._react(start, number))
+            signals.append(start if self._sees_it_coming(act, start) else self._react(start, number))
         if act.played.start is not None:
             shown = self.sight.when(act.played.start)
             if shown is None:
@@ -358,6 +364,10 @@ class Play:
             there = self.free[act.receiver]
             signals.append(self.moments.plus(there, -act.flight_s, number, "timing it to the run"))
         return signals
+
+    def _sees_it_coming(self, act: TimedAct, start: Moment) -> bool:
+        """True where the ball to be played on comes no earlier than the start: whoever waits for it need not react."""
+        return act.kick and self.ball_at[act.bearer].time_s >= start.time_s - SAME_S
 
     def _react(self, moment: Moment, act: int) -> Moment:
         return self.moments.plus(moment, self.child.reaction_s, act, "reacting")
