@@ -17,9 +17,7 @@ from conewright.store.migrations import MIGRATIONS
 from conewright.store.squad import first_squad
 
 DEMO = Evening(tonight=TONIGHT, planned=13, starts="17:45")
-CHANGED = Evening(
-    tonight=Tonight(here=9, minutes=60, width_m=20, depth_m=20), planned=12, starts="18:00"
-)
+CHANGED = Evening(tonight=Tonight(here=9, minutes=60, width_m=20, depth_m=20), planned=12, starts="18:00")
 
 
 @pytest.fixture
@@ -174,14 +172,20 @@ def test_a_locked_file_is_named_and_left_as_it_is(path: Path, monkeypatch: pytes
         assert path.read_bytes() == before
 
 
-def test_a_lock_that_comes_later_costs_only_that_answer(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_answers_given_while_the_file_is_locked_are_kept_with_the_next_ones(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr("conewright.store.keep.BUSY_S", 0.05)
     keep = open_keep(path, make_folder=False)
     with closing(sqlite3.connect(path, isolation_level=None)) as other:
         other.execute("begin immediate")
         assert not keep_evening(keep, CHANGED)
-    assert keep_evening(keep, CHANGED)
+        assert last_evening(keep) == CHANGED
+    assert keep_light(keep, "dark")
     keep.close()
+    again = open_keep(path, make_folder=False)
+    assert last_evening(again) == CHANGED
+    again.close()
 
 
 def test_a_read_only_file_opens_without_remembering(path: Path) -> None:

@@ -39,6 +39,7 @@ class Keep:
     path: Path
     connection: sqlite3.Connection
     notice: str = ""
+    unsaved: dict[str, object] = field(default_factory=dict)  # answers the file would not take yet
     lock: Lock = field(default_factory=Lock)
 
     def close(self) -> None:
@@ -238,6 +239,8 @@ def _may_write(path: Path) -> bool:
 
 def recall(keep: Keep, key: str) -> object:
     """What was last kept under a key; None where nothing was. What cannot be read counts as nothing."""
+    if key in keep.unsaved:
+        return keep.unsaved[key]
     with keep.reading() as connection:
         row = connection.execute("select json from answer where key = ?", (key,)).fetchone()
     if row is None:
@@ -248,15 +251,21 @@ def recall(keep: Keep, key: str) -> object:
 
 
 def remember(keep: Keep, answers: Mapping[str, object]) -> bool:
-    """Keep answers under their keys, all or none; False where the file would not take them just now."""
+    """Keep answers under their keys, all or none.
+
+    False where the file would not take them just now: they are held until the next time and hold meanwhile.
+    """
+    pending = keep.unsaved | dict(answers)
+    rows = [(key, msgspec.json.encode(value).decode()) for key, value in pending.items()]
     try:
         with keep.writing() as connection:
-            for key, value in answers.items():
-                text = msgspec.json.encode(value).decode()
+            for key, text in rows:
                 connection.execute(
                     "insert into answer (key, json) values (?, ?) on conflict (key) do update set json = excluded.json",
                     (key, text),
                 )
     except sqlite3.OperationalError:
+        keep.unsaved = pending
         return False
+    keep.unsaved = {}
     return True

@@ -36,7 +36,7 @@ class Planner:
     sessions: OrderedDict[Plan, Session] = field(default_factory=OrderedDict)
     lock: Lock = field(default_factory=Lock)
     aside: ThreadPoolExecutor = field(default_factory=lambda: ThreadPoolExecutor(1, "ready"))
-    waiting: tuple[Future[Session], ...] = ()
+    waiting: tuple[Future[None], ...] = ()
 
     def figures(self) -> Figures:
         """The figures, read once."""
@@ -59,16 +59,19 @@ class Planner:
         with self.lock:
             return self._session(tonight, planned)
 
-    def make_ready(self, tonight: Tonight, *, planned: int) -> None:
-        """Fit the evening for one and two more and fewer in the background."""
+    def make_ready(self, tonight: Tonight, *, planned: int, then: Callable[[Session], None]) -> None:
+        """Fit the evening for one and two more and fewer in the background, and do with each what is asked for."""
         for future in self.waiting:
             future.cancel()
         near = tuple(replace(tonight, here=tonight.here + more) for more in NEAR if tonight.here + more > 0)
-        self.waiting = tuple(self.aside.submit(self.session, other, planned=planned) for other in near)
+        self.waiting = tuple(self.aside.submit(self._ready, other, planned, then) for other in near)
 
     def close(self) -> None:
         """Drop what is not yet made ready."""
         self.aside.shutdown(wait=False, cancel_futures=True)
+
+    def _ready(self, tonight: Tonight, planned: int, then: Callable[[Session], None]) -> None:
+        then(self.session(tonight, planned=planned))
 
     def _session(self, tonight: Tonight, planned: int) -> Session:
         plan = (tonight, planned)

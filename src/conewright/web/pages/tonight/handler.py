@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime
+from functools import partial
 from urllib.parse import urlencode
 
 import msgspec
@@ -17,7 +18,7 @@ from conewright.store.paper import sheet_pdf
 from conewright.store.squad import first_squad
 from conewright.web.frame import page
 from conewright.web.pages.tonight.clock import begins_at, when_words
-from conewright.web.pages.tonight.picture import moving, narrow, wide
+from conewright.web.pages.tonight.picture import draw_ahead, moving, narrow, wide
 from conewright.web.pages.tonight.sentence import Said, words_of
 from conewright.web.pages.tonight.view import evening_view
 from conewright.web.state import State
@@ -56,8 +57,8 @@ def _answer(request: Request, written: Mapping[str, str]) -> Response:
         return _page(request, before, said, status=UNPROCESSABLE)
     tonight = _stepped(tonight, written.get("step", ""))
     evening = Evening(tonight=tonight, planned=_planned(before, tonight, written), starts=starts)
-    if evening != before and not keep_evening(state.keep, evening):
-        return RedirectResponse(_address(evening, written, forgotten="1"), SEE_OTHER)
+    if evening != before:
+        keep_evening(state.keep, evening)
     return RedirectResponse(_address(evening, written), SEE_OTHER)
 
 
@@ -72,9 +73,9 @@ def _planned(before: Evening, tonight: Tonight, written: Mapping[str, str]) -> i
     return before.planned if same and "anew" not in written and before.planned else tonight.here
 
 
-def _address(evening: Evening, written: Mapping[str, str], **more: str) -> str:
+def _address(evening: Evening, written: Mapping[str, str]) -> str:
     block = written.get("block", "")
-    words = {"here": str(evening.tonight.here)} | ({"block": block} if block.isdecimal() else {}) | more
+    words = {"here": str(evening.tonight.here)} | ({"block": block} if block.isdecimal() else {})
     return f"{PATH}?{urlencode(words)}"
 
 
@@ -122,7 +123,7 @@ def _page(request: Request, evening: Evening, said: Said, *, opened: str = "", s
         figures=state.planner.figures(),
         text=state.planner.text(block.exercise) if block else "",
     )
-    state.planner.make_ready(evening.tonight, planned=evening.planned)
+    state.planner.make_ready(evening.tonight, planned=evening.planned, then=partial(_draw_ahead, number=number))
     return page(
         request,
         TEMPLATE,
@@ -133,8 +134,14 @@ def _page(request: Request, evening: Evening, said: Said, *, opened: str = "", s
         evening=view,
         least=HERE.least,
         most=HERE.most,
-        forgotten="forgotten" in request.query_params,
+        unsaved=bool(state.keep.unsaved),
     )
+
+
+def _draw_ahead(session: Session, *, number: int) -> None:
+    """Draw the block that would be in hand, so that it is there when it is asked for."""
+    if len(session.blocks) >= number:
+        draw_ahead(session.blocks[number - 1], session.tonight)
 
 
 def _main(session: Session) -> int:

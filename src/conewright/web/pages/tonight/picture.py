@@ -102,6 +102,12 @@ def narrow(block: Block, tonight: Tonight, number: int) -> Shown:
     )
 
 
+def draw_ahead(block: Block, tonight: Tonight) -> None:
+    """Draw what a page shows first of a block, to have it ready."""
+    drawn(wide(block, tonight))
+    drawn(narrow(block, tonight, 0))
+
+
 @lru_cache(KEPT)
 def drawn(shown: Shown) -> Picture:
     """The picture with its legend."""
@@ -178,6 +184,7 @@ def moving(shown: Shown, film: Playback | None = None) -> dict[str, object]:
     return {
         "seconds": played.seconds,
         "ground": [origin.x, origin.y, ahead.x - origin.x, ahead.y - origin.y, up.x - origin.x, up.y - origin.y],
+        "radius": radius,
         "ball": fragment(ball(Dot(0, 0), radius, SCREEN)),
         "copies": [
             {

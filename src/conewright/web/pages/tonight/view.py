@@ -13,6 +13,8 @@ from conewright.web.pages.tonight.picture import Picture, Strip, copy_name, draw
 from conewright.web.pages.tonight.sources import Origin, origins_of
 from conewright.web.pages.tonight.told import Sentence, sentences_of
 
+NOBODY, ADULTS = "nobody-here", "adults"  # codes of problems that have a place of their own
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CopyName:
@@ -56,6 +58,7 @@ class EveningView:
     """The evening along the clock, what is urgent, what is good to know, and the block in hand."""
 
     urgent: tuple[Problem, ...]
+    later: tuple[Problem, ...]
     good_to_know: tuple[Problem, ...]
     pieces: tuple[Piece, ...]
     ticks: tuple[Tick, ...]
@@ -75,7 +78,10 @@ def evening_view(
     block = session.blocks[number - 1] if session.blocks else None
     changing = sum(pause.minutes for pause in session.pauses)
     return EveningView(
-        urgent=tuple(problem for problem in session.problems if problem.severity is not Severity.KNOW),
+        urgent=tuple(problem for problem in session.problems if _is_urgent(problem)),
+        later=tuple(
+            problem for problem in session.problems if problem.severity is Severity.LOOK and not _is_urgent(problem)
+        ),
         good_to_know=tuple(problem for problem in session.problems if problem.severity is Severity.KNOW),
         pieces=pieces_of(session, begins),
         ticks=ticks_of(tonight.minutes, begins) if session.blocks else (),
@@ -86,6 +92,12 @@ def evening_view(
         told=_told(session),
         block=_block_view(session, block, begins, number, copy, figures, text) if block else None,
     )
+
+
+def _is_urgent(problem: Problem) -> bool:
+    """What stands before the evening: adults first, and whatever has to be mended; no count is asked for elsewhere."""
+    mends = problem.severity is Severity.MEND and problem.code != NOBODY
+    return mends or problem.code.startswith(ADULTS)
 
 
 def _told(session: Session) -> str:

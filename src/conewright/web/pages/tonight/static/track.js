@@ -6,6 +6,8 @@
  * @typedef {{ start: number, end: number }} Span
  */
 
+const EDGE = 1.15; // in radii: where a ball is shown beside its owner
+
 /**
  * Where a track is at a moment; before its first and after its last knot it stands there.
  * @param {Knots} knots
@@ -40,6 +42,24 @@ export function placeAt(knots, time) {
  */
 export function onPicture(ground, [x, y]) {
   return [ground[0] + x * ground[2] + y * ground[4], ground[1] + x * ground[3] + y * ground[5]];
+}
+
+/**
+ * A ball never lies under its owner's mark: where it would, it is shown at the edge, on the side it came from.
+ * @param {[number, number]} ball px
+ * @param {[number, number][]} people px
+ * @param {number} radius of a mark, px
+ * @param {[number, number]} side where it was shown last, seen from its owner; of length 1
+ * @returns {{ shown: [number, number], side: [number, number] }}
+ */
+export function beside(ball, people, radius, side) {
+  const from = (/** @type {[number, number]} */ [x, y]) => Math.hypot(ball[0] - x, ball[1] - y);
+  const owner = people.reduce((/** @type {[number, number] | null} */ near, one) => (near && from(near) <= from(one) ? near : one), null);
+  if (!owner || from(owner) >= radius * EDGE) return { shown: ball, side };
+  const gap = from(owner);
+  const kept = gap < 1 ? side : /** @type {[number, number]} */ ([(ball[0] - owner[0]) / gap, (ball[1] - owner[1]) / gap]);
+  const edge = radius * EDGE;
+  return { shown: [owner[0] + kept[0] * edge, owner[1] + kept[1] * edge], side: kept };
 }
 
 /**
