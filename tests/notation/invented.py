@@ -366,7 +366,7 @@ def exercises(draw: st.DrawFn) -> Exercise:
     turning = draw(st.booleans())
     sides = None
     if turning:
-        order = draw(st.sampled_from(SideOrder))
+        order = draw(st.sampled_from((SideOrder.IN_TURN, SideOrder.HALF_TIME)))
         sides = Sides(word="Side", places=tuple(place.name for place in stands[:2]), order=order)
     ground = Ground(stands, lies, "Side" if turning else "")
     lines = tuple(place.name for place in stands if place.holds is Holds.LINE)

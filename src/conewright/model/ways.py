@@ -1,6 +1,6 @@
 """The way of one written movement from where its bearer stands; must not know of rounds, rotation or time."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, pi, tau
 
 from conewright.model.exercise import Act, Exercise, Target, TargetKind, Verb, Via
@@ -82,7 +82,9 @@ def way_of(
         return (walker.at, loose_at)
     end = spot_of(exercise, walker, act.target, words) or walker.at
     if act.via:
-        return _by_way_of(exercise, walker, act.via, end)
+        return _by_way_of(
+            exercise, walker, tuple(replace(via, name=words.get(via.name, via.name)) for via in act.via), end
+        )
     goes_home = act.target is not None and (act.target.end or act.target.kind is TargetKind.OWN)
     if act.manner.outside or (goes_home and distance_m(walker.at, end) > CHECK_M):
         return outside_path(exercise, walker.at, end)
