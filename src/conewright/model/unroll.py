@@ -29,6 +29,7 @@ from conewright.model.unsaid import asked_where, left_standing, no_ball
 from conewright.model.ways import ROUND_M, Walker, spot_of, way_of
 
 KICKS = frozenset({Verb.PASS, Verb.SET_BACK, Verb.CROSS, Verb.THROW, Verb.SHOOT})
+PAIR = 2  # sides that have a word for the other one
 PASSES = KICKS - {Verb.SHOOT}
 MOVES = frozenset({Verb.DRIBBLE, Verb.RUN, Verb.CHECK, Verb.SHOW, Verb.FETCH})
 LEAD_M = 3.0  # a ball played ahead of somebody meets the run this far along, where the text does not say
@@ -94,6 +95,8 @@ class _Walk:
         sides = self.script.sides
         if sides and sides.places:
             self.words[sides.word] = sides.places[self.side]
+        if sides and sides.other and len(sides.places) == PAIR:
+            self.words[sides.other] = sides.places[1 - self.side]
         written = [act for step in self.script.steps for act in step.acts]
         self.last_act = {self.place_of(act.who): act for act in written}
         self.shots_fetched = any(act.verb is Verb.FETCH for act in written)
@@ -438,6 +441,7 @@ class _Walk:
         last = self.script.steps[-1].number if self.script.steps else 0
         for state in self.states:
             self.leave(state, last)
+        self.problems += left_standing(self.exercise, self.states)
 
     def leave(self, state: Walker, step: int) -> None:
         """The implied movement to the next place, if the text has not written one."""
@@ -451,8 +455,6 @@ class _Walk:
         onto = self.onto(state)
         if onto.guessed and onto.goal:
             self.problems.append(asked_where(state, onto.goal))
-        if onto.goal is None and state.moved:
-            self.problems.append(left_standing(state))
         there = self.exercise.place(onto.goal or "")
         if there is None or (there is place and not state.moved and place.holds is Holds.ONE):
             return
