@@ -14,7 +14,7 @@ from conewright.model.exercise import Event, Exercise, Pace, Rotation, Script, S
 from conewright.model.geometry import Point, path_length_m
 from conewright.model.ground import outside_path
 from conewright.model.layout import standing
-from conewright.model.problem import Problem, Severity, Span
+from conewright.model.problem import Problem
 from conewright.model.round import Played, Round
 from conewright.rehearsal.durations import (
     HAND_OVER_M,
@@ -27,6 +27,7 @@ from conewright.rehearsal.durations import (
 )
 from conewright.rehearsal.moments import Moment, Moments
 from conewright.rehearsal.rolling import roll
+from conewright.rehearsal.stalls import never_happens, no_ball_left, no_time, nobody_there
 from conewright.rehearsal.tokens import Balls, Lines
 from conewright.rehearsal.triggers import Sight
 
@@ -125,7 +126,7 @@ class Play:
             next_start = self._next_start()
             still = still + 1 if next_start.time_s <= before + 1e-9 else 0
             if still > STILL_ROUNDS:
-                self._problem("no-time", "No time passes from round to round.", self.script.span, "Say what is done.")
+                self.problems.append(no_time(self.script))
                 return
             self.round += 1
             self.moments.round = self.round
@@ -267,23 +268,8 @@ class Play:
         return True
 
     def _absent(self, name: str, role: str, played: Played) -> None:
-        which = f"In round {self.round + 1} nobody stands at {name} any more"
-        hint = f'Say who goes to {name} after a round: "Rotation: ... to {name}."'
-        if self.round == 0:
-            which = f"With {self.size} children nobody stands at {name}"
-            hint = f'Start with one more there: "Start with {self._start_words(name)}."'
-        self._problem("nobody-there", f"{which}, and step {played.step} needs {role}.", played.span, hint)
-
-    def _start_words(self, short: str) -> str:
-        """Who stands where at the start, with one more at a place and one fewer where most stand."""
-        counts = standing(self.exercise, self.size)
-        fullest = max(counts, key=lambda name: counts[name])
-        counts[short] += 1
-        counts[fullest] -= counts[fullest] > 1
-        return ", ".join(f"{count} at {name}" for name, count in counts.items() if count)
-
-    def _problem(self, code: str, message: str, where: Span | None, hint: str) -> None:
-        self.problems.append(Problem(code=code, severity=Severity.MEND, message=message, where=where, hint=hint))
+        number = self.round + 1
+        self.problems.append(nobody_there(self.exercise, self.size, number=number, name=name, role=role, played=played))
 
     # --- acts -----------------------------------------------------------------------------------------------------
 
@@ -313,12 +299,7 @@ class Play:
         name = act.played.takes_from or self.now.round.bearers[act.bearer].place
         taken = self.supply.take(name)
         if taken is None:
-            self._problem(
-                "no-ball-left",
-                f"In round {self.round + 1} no ball is at {name} for {act.played.words} in step {act.played.step}.",
-                act.played.span,
-                f"Say who brings a ball to {name}, or give {name} more balls.",
-            )
+            self.problems.append(no_ball_left(number=self.round + 1, name=name, played=act.played))
             return None
         ball, since = taken
         self.supply.held[person] = ball
@@ -502,14 +483,8 @@ class Play:
         self.sight.step_ends(played.step, moment)
 
     def _unseen(self, played: Played) -> None:
-        known = any(problem.where == played.span and problem.code == "never-happens" for problem in self.problems)
-        if not known:
-            self._problem(
-                "never-happens",
-                f"Step {played.step} waits for something that has not happened by then.",
-                played.start.span if played.start else played.span,
-                "Name something that happens in an earlier step of the same round.",
-            )
+        if not any(problem.code == "never-happens" for problem in self.problems):
+            self.problems.append(never_happens(played))
 
 
 def played_out(exercise: Exercise, rounds: tuple[Round, ...], child: Pupil, *, size: int, bout_s: float) -> Play | None:

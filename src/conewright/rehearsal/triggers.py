@@ -8,6 +8,28 @@ from conewright.model.geometry import ORIGIN, Point, distance_m, nearest_on_segm
 from conewright.rehearsal.durations import Pupil, TimedAct
 from conewright.rehearsal.moments import Moment, Moments
 
+SAID = {
+    Event.RELEASED: "{who} passes",
+    Event.CONTROLLED: "{who} has the ball",
+    Event.SHOT: "{who} shoots",
+    Event.OVER: "{who}'s shot is over",
+    Event.ARRIVED: "{who} reaches {name}",
+    Event.HALFWAY: "{who} is halfway home",
+    Event.PASSED: "{who} is past {name}",
+    Event.STARTED: "{who} starts",
+    Event.STEP: "step {step} is done",
+    Event.BACK: "the ball is back at {name}",
+    Event.READY: "{who} is ready",
+    Event.BOX_CLEAR: "the box is clear",
+}
+
+
+def said(trigger: Trigger) -> str:
+    """What a trigger waits for, in words."""
+    home = trigger.event is Event.ARRIVED and not trigger.name
+    form = "{who} is home" if home else SAID.get(trigger.event, "the coach calls")
+    return form.format(who=trigger.who, name=trigger.name, step=trigger.step)
+
 
 @dataclass(slots=True, kw_only=True)
 class Sight:
