@@ -11,6 +11,8 @@ from conewright.model.round import Bearer, Played, Round
 
 def balls_conserved(case: Case) -> tuple[Problem, ...]:
     """Balls that run out at a place, are left lying, or end with somebody whose place has no use for them."""
+    if any(problem.code == "no-ball" for problem in case.unsaid):  # where one lacks, the rest follows
+        return ()
     if not case.rounds or case.contest:
         return _contest_ball(case)
     found: list[Problem] = []
@@ -36,17 +38,26 @@ def _ledger(case: Case) -> list[Problem]:
                 net[bearer.ends_at] += 1
     short = [name for name, change in net.items() if change < 0]
     over = next((name for name, change in net.items() if change > 0), "")
-    ends = next((b for round_ in case.rounds for b in round_.bearers if b.ends_with_ball and b.ends_at == over), None)
+    bearers = [bearer for round_ in case.rounds for bearer in round_.bearers]
+    ends = next((b for b in bearers if b.ends_with_ball and b.ends_at == over), None)
     return [
         mend(
             "balls-run-out",
             f"{name} gives a ball away every round and gets none back"
             + (f"; it ends at {over}." if over else "; nobody brings it home."),
             taken[name].span,
-            _bring_back(ends, name) if ends else f'Say who brings it: "... dribbles to {name}."',
+            _let_bring(bearers, ends, over=over, source=name),
         )
         for name in short
     ]
+
+
+def _let_bring(bearers: list[Bearer], ends: Bearer | None, *, over: str, source: str) -> str:
+    """Whoever comes from where the ball ends may bring one; else whoever ends with it."""
+    comes = next((b for b in bearers if b.place == over and b.ends_at == source and not b.ends_with_ball), None)
+    if comes is not None and not comes.adult:
+        return f'Let {comes.role} bring one: "{comes.role} dribbles to {source}."'
+    return _bring_back(ends, source) if ends else f'Say who brings it: "... dribbles to {source}."'
 
 
 def _bring_back(bearer: Bearer, source: str) -> str:
@@ -83,10 +94,16 @@ def _left_lying(round_: Round) -> list[Problem]:
             "ball-stranded",
             f"The ball of the {act.verb} in step {act.step} is left lying: nobody is there and nobody fetches it.",
             act.span,
-            'Say who gets it ("passes to Stem"), or who fetches it ("Base fetches the ball, then dribbles home").',
+            _fetch(round_, act),
         )
         for act in lying
     ]
+
+
+def _fetch(round_: Round, act: Played) -> str:
+    role = round_.bearers[act.bearer].role
+    source = next((other.takes_from for other in round_.acts if other.takes_from), "...")
+    return f'Say who gets it, or who fetches it: "{role} fetches the ball, then dribbles to {source}."'
 
 
 def _ends_with(case: Case, round_: Round) -> list[Problem]:
@@ -122,7 +139,8 @@ def _without_ball(round_: Round, bearer: Bearer) -> Problem:
         "comes-without-ball",
         f"At {bearer.ends_at} everybody has a ball, and {bearer.role} comes there without one.",
         _last_span(round_, bearer),
-        f"Let {bearer.role} bring a ball, or give {bearer.ends_at} a number of balls instead of a ball each.",
+        f'Let {bearer.role} bring one: "{bearer.role} dribbles to {bearer.ends_at}.", '
+        f'or write "{bearer.ends_at} ... is a line with 6 balls."',
     )
 
 
@@ -150,12 +168,13 @@ def _brings(outcome: Outcome) -> bool:
 
 def _no_ball_home(outcome: Outcome, source: str) -> Problem:
     ends = endings_said(outcome)
-    who = outcome.moves[0].who if outcome.moves else "..."
+    move = next((move for move in outcome.moves if move.to == source), outcome.moves[-1] if outcome.moves else None)
+    joins = f"{move.who} takes the ball to {source} and joins {move.to}" if move else f"the ball goes to {source}"
     return mend(
         "ball-stranded",
         f'When it ends with "{ends}" nobody takes the ball back to {source}.',
         outcome.span,
-        f'Write "{who} takes the ball to {source} and joins ...".',
+        f'Write "{joins}".',
     )
 
 

@@ -74,6 +74,14 @@ class AfterCheck:
     run: RehearsedCheck
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Met:
+    """Codes of what is met while a round is laid out or rehearsed, and why it matters; no function of its own."""
+
+    codes: tuple[str, ...]
+    why: str
+
+
 def mend(code: str, message: str, where: Span | None, hint: str) -> Problem:
     """A problem that keeps the exercise from running, or breaks a safety rule."""
     return Problem(code=code, severity=Severity.MEND, message=message, where=where, hint=hint)

@@ -1,7 +1,7 @@
 """All checks on an exercise: of the text, then of what was rehearsed; must not know of the evening."""
 
 from conewright.checks import balls, crossings, flow, lines, passes, people, space, turns
-from conewright.checks.case import AfterCheck, Check, case_of
+from conewright.checks.case import AfterCheck, Check, Met, case_of
 from conewright.model.exercise import Exercise
 from conewright.model.figures import Figures
 from conewright.model.layout import layout_for
@@ -18,8 +18,37 @@ TEXT_CHECKS: tuple[Check, ...] = (
     *lines.CHECKS,
 )
 REHEARSED_CHECKS: tuple[AfterCheck, ...] = (*lines.AFTER_CHECKS, *turns.AFTER_CHECKS, *crossings.AFTER_CHECKS)
+MET_ON_THE_WAY: tuple[Met, ...] = (
+    Met(
+        codes=("no-ball",),
+        why="Who has no ball cannot play it: somebody plays it there first, or one lies there.",
+    ),
+    Met(codes=("ends-nowhere",), why="A child that does not know where to go next stands in the way."),
+    Met(
+        codes=("where-after-two-passes",),
+        why="Who passes once follows its pass; who passes twice could follow either, and children ask.",
+    ),
+    Met(codes=("nobody-there",), why="A round that needs a child who is not there stops in the first minute."),
+    Met(codes=("no-ball-left",), why="Balls that are taken and not brought back are gone after as many rounds."),
+    Met(codes=("never-happens",), why="Who waits for something that does not come in this round waits all evening."),
+    Met(codes=("no-time",), why="A round in which nobody plays or moves has nothing to rehearse."),
+)
 STALLS = frozenset({"nobody-there", "no-ball-left", "no-time"})  # the figures of a round that stops mean nothing
+FOLLOWS = {  # what a rehearsal meets, and the findings of the text that it follows from
+    "nobody-there": frozenset({"ends-nowhere", "flow-open", "nobody-there", "nowhere-to-stand", "too-few"}),
+    "no-ball-left": frozenset({"balls-run-out", "ball-stranded", "comes-without-ball", "no-ball"}),
+}
 ORDER = {severity: place for place, severity in enumerate(Severity)}
+
+
+def whys() -> dict[str, str]:
+    """Every code a check or a rehearsal may give, in the order in which they are looked at, and why it matters."""
+    told: dict[str, str] = {}
+    sources: tuple[Met | Check | AfterCheck, ...] = (*MET_ON_THE_WAY, *TEXT_CHECKS, *REHEARSED_CHECKS)
+    for source in sources:
+        for code in source.codes:
+            told.setdefault(code, source.why)
+    return told
 
 
 def check_copy(
@@ -59,5 +88,4 @@ def in_order(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
 def _not_said(met: tuple[Problem, ...], found: list[Problem]) -> list[Problem]:
     """A rehearsal stalls because of what the text check has found already: the cause is told, not the stall too."""
     causes = {problem.code for problem in found if problem.severity is Severity.MEND}
-    follows = {"nobody-there": {"flow-open", "nobody-there"}, "no-ball-left": {"balls-run-out", "ball-stranded"}}
-    return [problem for problem in met if not causes & follows.get(problem.code, set())]
+    return [problem for problem in met if not causes & FOLLOWS.get(problem.code, frozenset())]

@@ -1,16 +1,21 @@
 """Shots and firm passes across a way back, from the exact tracks; reads what was rehearsed."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from conewright.checks.case import AfterCheck, Case, look, mend
+from conewright.model.exercise import Event, Exercise, NextRound, Trigger
 from conewright.model.geometry import Point, distance_m, nearest_on_segment
-from conewright.model.problem import Problem, Span
+from conewright.model.problem import Problem, Span, is_clean
 from conewright.model.rehearsed import Flight, FlightKind, Knot, PersonTrack, Rehearsal, Spell
+from conewright.model.round import Played
+from conewright.model.unroll import rounds_of
+from conewright.rehearsal.rehearse import rehearse
 
 STRUCK = frozenset({FlightKind.SHOT, FlightKind.FIRM})
 LOOSE = 3.0  # a shot across a way back is told up to so many times the gap in time: not every round is clean
-LIES_S = 0.1
+LIES_S = 0.1  # a ball counts as lying there this much before its last moment: times are sums
 JOINING_M = 1.5  # at the very end of a way back a child stands in line beside the passer: that is no crossing
 
 
@@ -27,6 +32,12 @@ class Meeting:
 
 def shots_across(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
     """The worst meeting of each shot or firm pass with a way back."""
+    worst = _worst(case, rehearsal)
+    return tuple(_finding(case, worst[act]) for act in sorted(worst))
+
+
+def _worst(case: Case, rehearsal: Rehearsal) -> dict[int, Meeting]:
+    """The meeting of each act that is worth telling: a firm pass within the gap in time, a shot within three of it."""
     reach_m = case.figures.value("lane_gap_m")
     reach_s = case.figures.value("lane_gap_s")
     worst: dict[int, Meeting] = {}
@@ -39,7 +50,8 @@ def shots_across(case: Case, rehearsal: Rehearsal) -> tuple[Problem, ...]:
                     known = worst.get(flight.act)
                     if known is None or meeting.gap_s < known.gap_s:
                         worst[flight.act] = meeting
-    return tuple(problem for act in sorted(worst) if (problem := _finding(case, worst[act], reach_s)) is not None)
+    loose = {FlightKind.SHOT: LOOSE * reach_s, FlightKind.FIRM: reach_s}
+    return {act: meeting for act, meeting in worst.items() if meeting.gap_s <= loose[meeting.flight.kind]}
 
 
 def _meetings(flight: Flight, person: PersonTrack, reach_m: float) -> list[Meeting]:
@@ -119,30 +131,73 @@ def _crossing(a: Point, b: Point, c: Point, d: Point) -> Point | None:
     return None
 
 
-def _finding(case: Case, meeting: Meeting, reach_s: float) -> Problem | None:
+def _finding(case: Case, meeting: Meeting) -> Problem:
     flight, spell = meeting.flight, meeting.spell
     shot = flight.kind is FlightKind.SHOT
-    together = meeting.gap_s <= reach_s
-    if not together and not (shot and meeting.gap_s <= LOOSE * reach_s):
-        return None
-    what = "shot" if shot else "firm pass"
-    whose = f"the way back after step {spell.step}" if spell.step else "the way to the next place"
-    where = f"{meeting.gap_m:.1f} m, {meeting.gap_s:.1f} s apart" if together else f"{meeting.gap_s:.1f} s apart"
-    message = f"The {what} in step {flight.step} crosses {whose} ({where})."
-    hint = _remedy(case, flight.act, meeting)
-    code = "shot-across-way-back" if shot else "pass-across-way-back"
-    make = mend if shot and together else look
-    return make(code, message, _span(case, flight.act), hint)
-
-
-def _remedy(case: Case, act: int, meeting: Meeting) -> str:
-    acts, bearers = case.rounds[0].acts, case.rounds[0].bearers
-    who = bearers[acts[act].bearer].role if 0 <= act < len(acts) else "..."
-    over = f"{who}'s shot is over" if meeting.flight.kind is FlightKind.SHOT else f"{who} is home"
-    return (
-        f"They meet near {meeting.where.x_m:.0f}, {meeting.where.y_m:.0f}. Send them another way "
-        f'("round the outside"), or start later: "The next round starts when {over}."'
+    together = meeting.gap_s <= case.figures.value("lane_gap_s")
+    whose = f"the way back of step {spell.step}" if spell.step else "the way to the next place"
+    message = (
+        f"The {flight.kind.value} in step {flight.step} crosses {whose} near {meeting.where.x_m:.0f}, "
+        f"{meeting.where.y_m:.0f}, {meeting.gap_s:.1f} s apart."
     )
+    make = mend if shot and together else look
+    code = "shot-across-way-back" if shot else "pass-across-way-back"
+    return make(code, message, _span(case, flight.act), _remedy(case, meeting))
+
+
+def _remedy(case: Case, meeting: Meeting) -> str:
+    """The first of a few ways to keep the lane clear that does it when it is rehearsed."""
+    tried = ((words, own) for words, own in _ways_clear(case, meeting) if own != case.exercise)
+    clear = next((words for words, own in tried if _is_clear(case, own, meeting.flight.act)), "")
+    return clear or "Let them go home another way, over a point on the far side of the ball's line."
+
+
+def _ways_clear(case: Case, meeting: Meeting) -> Iterator[tuple[str, Exercise]]:
+    acts, bearers = case.rounds[0].acts, case.rounds[0].bearers
+    comes = next((act for act in acts if act.homeward and act.step == meeting.spell.step), acts[meeting.flight.act])
+    kicker, comer = bearers[acts[meeting.flight.act].bearer].role, bearers[comes.bearer].role
+    outside = _outside(case.exercise, comes)
+    yield f'Send {comer} round the outside: "... round the outside".', outside
+    if meeting.flight.kind is FlightKind.SHOT:
+        over = Trigger(event=Event.OVER, who=kicker)
+        yield f'Start later: "The next round starts when {kicker}\'s shot is over."', _later(case.exercise, over)
+    halfway = Trigger(event=Event.HALFWAY, who=comer)
+    words = f'Send {comer} round the outside, and start later: "The next round starts when {comer} is halfway home."'
+    yield words, _later(outside, halfway)
+    home = Trigger(event=Event.ARRIVED, who=comer)
+    yield f'Start later: "The next round starts when {comer} is home."', _later(case.exercise, home)
+
+
+def _outside(exercise: Exercise, comes: Played) -> Exercise:
+    """The exercise with one written way back going round the outside."""
+    script = exercise.script
+    if script is None:
+        return exercise
+    steps = tuple(
+        replace(
+            step,
+            acts=tuple(
+                replace(act, manner=replace(act.manner, outside=True)) if act is comes.act else act for act in step.acts
+            ),
+        )
+        for step in script.steps
+    )
+    return replace(exercise, script=replace(script, steps=steps))
+
+
+def _later(exercise: Exercise, trigger: Trigger) -> Exercise:
+    """The exercise with another start of the next round."""
+    script = exercise.script
+    if script is None:
+        return exercise
+    said = script.next_round or NextRound()
+    return replace(exercise, script=replace(script, next_round=replace(said, trigger=trigger)))
+
+
+def _is_clear(case: Case, own: Exercise, act: int) -> bool:
+    result, met = rehearse(own, case.size, figures=case.figures, age=case.age, surface=case.surface)
+    changed = replace(case, exercise=own, rounds=rounds_of(own)[0])
+    return isinstance(result, Rehearsal) and is_clean(met) and act not in _worst(changed, result)
 
 
 def _span(case: Case, act: int) -> Span | None:

@@ -12,7 +12,8 @@ WORDS = frozenset({"winner", "loser", "scorer", "other"})
 
 def flow_closes(case: Case) -> tuple[Problem, ...]:
     """Places that gain or lose children over a round (over all sides where they take turns)."""
-    if not case.rounds or case.contest:
+    lost = any(not bearer.ends_at and not bearer.adult for round_ in case.rounds for bearer in round_.bearers)
+    if not case.rounds or case.contest or lost:  # who ends nowhere is told already
         return ()
     net: Counter[str] = Counter()
     for round_ in case.rounds:
@@ -188,10 +189,19 @@ def _outcome_closes(round_: Round, contest: Contest, outcome: Outcome) -> list[P
                 "flow-open",
                 f'When it ends with "{ends}" {full or "a place"} gets one more and {short or "another"} one fewer.',
                 outcome.span,
-                f'Send one of those who join {full} to {short} instead: "... joins {short}".',
+                _other_way(outcome, sides, full=full, short=short),
             )
         ]
     return []
+
+
+def _other_way(outcome: Outcome, sides: dict[str, str], *, full: str, short: str) -> str:
+    """Who of those who join the place that fills up may go elsewhere: who comes from there, else the last."""
+    joins = [move for move in outcome.moves if sides.get(move.to, move.to) == full]
+    if not joins:
+        return f'Say who goes to {short}: "... joins {short}".'
+    move = next((move for move in joins if sides.get(move.who, move.who) == full), joins[-1])
+    return f'For {move.who} write "joins {short}" instead of "joins {full}".'
 
 
 def endings_said(outcome: Outcome) -> str:

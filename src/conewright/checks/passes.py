@@ -34,7 +34,7 @@ def pass_length(case: Case) -> tuple[Problem, ...]:
                 look(
                     "pass-short",
                     f"{act.words[:1].upper()}{act.words[1:]} in step {act.step} is {length:.1f} m long; "
-                    f"under {case.age} {low:g} to {high:g} m are usual (an estimate).",
+                    f"under {case.age}, {low:g} to {high:g} m is usual (an estimate).",
                     act.span,
                     f'Move the places {ceil(low - length)} m further apart, or write "passes softly" if it is meant.',
                 )
@@ -51,7 +51,7 @@ def _too_long(case: Case, act: Played, length: float, high: float) -> Problem:
     return look(
         "pass-long",
         f"{act.words[:1].upper()}{act.words[1:]} in step {act.step} is {length:.1f} m long; "
-        f"under {case.age} up to {high:g} m is usual (an estimate).",
+        f"under {case.age}, up to {high:g} m is usual (an estimate).",
         act.span,
         f"Move the places {ceil(length - high)} m closer together.",
     )

@@ -82,7 +82,7 @@ def _start_too_big(case: Case, start: Start) -> Problem:
     hint = f'For {case.size} write "With {case.size}: start with {start_words(fewer)}."' if fits else ""
     return mend(
         "start-too-many",
-        f"The start asks for {named} children, and {here(case.size)}.",
+        f"The start asks for {named} children, and {case.size} {'is' if case.size == 1 else 'are'} here.",
         start.span or case.exercise.span,
         hint or f'Ask for fewer at {fullest[0]}, or write "for {named} to {case.exercise.numbers.most} players".',
     )
@@ -139,7 +139,7 @@ def teams_fit(case: Case) -> tuple[Problem, ...]:
         return (
             mend(
                 "teams-too-big",
-                f"The teams ask for {asked}, and {here(case.size)}.",
+                f"The teams ask for {asked} children, and {case.size} {'is' if case.size == 1 else 'are'} here.",
                 play.span,
                 _smaller_teams(play.teams, case.size),
             ),

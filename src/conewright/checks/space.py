@@ -1,5 +1,7 @@
 """Fits the ground the exercise says it needs, and gives each child enough of it; must not know of time."""
 
+from math import ceil, floor
+
 from conewright.checks.case import Case, Check, look, mend
 from conewright.model.exercise import PlayKind
 from conewright.model.geometry import Box
@@ -30,7 +32,7 @@ def fits_space(case: Case) -> tuple[Problem, ...]:
         return (
             look(
                 "space-tight",
-                f"With {case.size} less than 1 m is left round it: it uses {_said(used)} of {stated}.",
+                f"With {case.size} it needs {_said(used)} with 1 m round it; the space of {stated} leaves less.",
                 case.exercise.span,
                 f'Write "space: {_up(used.width_m)} by {_up(used.depth_m)} m".',
             ),
@@ -47,7 +49,7 @@ def _said(box: Box) -> str:
 
 
 def _up(metres: float) -> int:
-    return int(-(-metres // 1))
+    return ceil(metres - SLACK_M)
 
 
 def area_each(case: Case) -> tuple[Problem, ...]:
@@ -66,14 +68,15 @@ def area_each(case: Case) -> tuple[Problem, ...]:
         return ()
     tight = each < low
     factor = (low if tight else high) * case.size / (play.width_m * play.depth_m)
-    width, depth = play.width_m * factor**0.5, play.depth_m * factor**0.5
+    round_to = ceil if tight else floor
+    width, depth = round_to(play.width_m * factor**0.5), round_to(play.depth_m * factor**0.5)
     return (
         look(
             "area-tight" if tight else "area-wide",
             f"{each:.0f} m² a child is {'little' if tight else 'much'}; "
             f"the usual range is {low:.0f} to {high:.0f} (an estimate).",
             play.span,
-            f"About {width:.0f} by {depth:.0f} m suits {case.size}.",
+            f'With {case.size} write "Open play in {width} by {depth} m: ..."',
         ),
     )
 
