@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from datetime import datetime
-from functools import cache
 from importlib.resources import files
 from pathlib import Path
 
@@ -24,7 +23,6 @@ from conewright.web.planner import Planner
 from conewright.web.state import PageName, State
 
 SEE_OTHER = 303
-LONGEST_MIN = 360  # minutes of the clock that have a width
 
 
 def make_app(keep: Keep, planner: Planner, *, now: Callable[[], datetime]) -> Starlette:
@@ -46,7 +44,6 @@ def _routes() -> list[BaseRoute]:
         Route("/", lambda request: RedirectResponse(PAGES[0].path, SEE_OTHER)),
         Route("/light", _light, methods=["POST"]),
         Route("/static/picture.css", _picture_styles),
-        Route("/static/minutes.css", _minute_styles),
         Mount("/static/fonts", StaticFiles(directory=str(files("conewright.data").joinpath("fonts")))),
         Mount("/static", StaticFiles(directory=Path(__file__).parent / "static")),
         *statics,
@@ -67,16 +64,6 @@ async def _light(request: Request) -> Response:
 
 def _picture_styles(request: Request) -> Response:
     return Response(stylesheet(), media_type="text/css")
-
-
-def _minute_styles(request: Request) -> Response:
-    return Response(_minutes(), media_type="text/css")
-
-
-@cache
-def _minutes() -> str:
-    """A class for each width of the clock, since pages carry no styles of their own: so many minutes, so wide."""
-    return "".join(f".m{minutes}{{flex-grow:{minutes}}}\n" for minutes in range(1, LONGEST_MIN + 1))
 
 
 def _not_found(request: Request, error: Exception) -> Response:

@@ -57,6 +57,7 @@ def _listen(port: int | None) -> socket.socket:
             listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             listening.bind((HOST, wanted))
+            listening.listen()  # who comes before the pages are ready waits and is not turned away
             return listening
         except OSError:
             listening.close()

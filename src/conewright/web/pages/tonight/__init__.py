@@ -5,7 +5,7 @@ from pathlib import Path
 from starlette.routing import Route
 
 from conewright.web.pages.page import Page
-from conewright.web.pages.tonight.handler import answered, asked, round_played, sheet
+from conewright.web.pages.tonight.handler import answered, asked, clock_css, round_played, sheet
 
 PATH = "/tonight"
 
@@ -15,6 +15,7 @@ TONIGHT = Page(
     routes=(
         Route(PATH, asked, methods=["GET"]),
         Route(PATH, answered, methods=["POST"]),
+        Route(f"{PATH}/clock.css", clock_css, methods=["GET"]),
         Route(f"{PATH}/sheet.pdf", sheet, methods=["GET"]),
         Route(f"{PATH}/round.json", round_played, methods=["GET"]),
     ),

@@ -18,6 +18,7 @@ from conewright.store.paper import sheet_pdf
 from conewright.store.squad import first_squad
 from conewright.web.frame import page
 from conewright.web.pages.tonight.clock import begins_at, when_words
+from conewright.web.pages.tonight.clock_styles import clock_styles
 from conewright.web.pages.tonight.picture import draw_ahead, moving, narrow, wide
 from conewright.web.pages.tonight.sentence import Said, words_of
 from conewright.web.pages.tonight.view import evening_view
@@ -164,6 +165,11 @@ def sheet(request: Request) -> Response:
     pdf = sheet_pdf(session, title=title, when=when_words(begins, evening.tonight.minutes), tradition="A")
     name = f"tonight-{begins:%Y-%m-%d}-{evening.tonight.here}.pdf"
     return Response(pdf, media_type="application/pdf", headers={"content-disposition": f'inline; filename="{name}"'})
+
+
+def clock_css(request: Request) -> Response:
+    """The styles of the clock."""
+    return Response(clock_styles(), media_type="text/css")
 
 
 def round_played(request: Request) -> Response:

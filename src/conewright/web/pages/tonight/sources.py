@@ -46,9 +46,9 @@ def origins_of(block: Block, figures: Figures, *, age: int, surface: str) -> tup
 
 def _published(one: Estimate) -> Origin:
     return Origin(
-        title=f"{one.what[:1].upper()}{one.what[1:]}, {one.size} in the group",
+        title=f"{_capital(one.what)}, {one.size} in the group",
         value=f"{one.low:.1f} to {one.high:.1f}",
-        source=one.source,
+        source=_capital(one.source.removeprefix("estimate, ")),
         grade=_grade(one.grade),
     )
 
@@ -62,7 +62,7 @@ def _rows(figures: Figures, age: int, surface: str) -> tuple[Origin, ...]:
         Origin(
             title=row.title,
             value=_measured(value, row.unit),
-            source=row.source.removeprefix("estimate, "),
+            source=_capital(row.source.removeprefix("estimate, ")),
             grade=_grade(row.grade),
         )
         for row, value in rows
@@ -78,3 +78,7 @@ def _measured(value: float, unit: str) -> str:
 
 def _grade(grade: str) -> str:
     return f"{grade}, {GRADES[grade]}" if grade in GRADES else grade
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -8,6 +8,7 @@ from conewright.model.problem import Problem, Severity
 from conewright.model.rehearsed import NotRehearsed, Rehearsal
 from conewright.model.session import Block, Kit, Session
 from conewright.web.pages.tonight.clock import JOBS, Piece, Tick, at, pieces_of, ticks_of
+from conewright.web.pages.tonight.clock_styles import row_class
 from conewright.web.pages.tonight.numbers import Numbers, numbers_of
 from conewright.web.pages.tonight.picture import Picture, Strip, copy_name, drawn, narrow, strip_of, wide
 from conewright.web.pages.tonight.sources import Origin, origins_of
@@ -62,6 +63,7 @@ class EveningView:
     good_to_know: tuple[Problem, ...]
     pieces: tuple[Piece, ...]
     ticks: tuple[Tick, ...]
+    row: str
     rolling: str
     rolling_mark: str
     changing_min: int
@@ -76,6 +78,7 @@ def evening_view(
     """The whole view; `number` is the block in hand, `copy` the copy whose strip is shown, both from 1."""
     tonight = session.tonight
     block = session.blocks[number - 1] if session.blocks else None
+    pieces = pieces_of(session, begins)
     changing = sum(pause.minutes for pause in session.pauses)
     return EveningView(
         urgent=tuple(problem for problem in session.problems if _is_urgent(problem)),
@@ -83,7 +86,8 @@ def evening_view(
             problem for problem in session.problems if problem.severity is Severity.LOOK and not _is_urgent(problem)
         ),
         good_to_know=tuple(problem for problem in session.problems if problem.severity is Severity.KNOW),
-        pieces=pieces_of(session, begins),
+        pieces=pieces,
+        row=row_class(pieces),
         ticks=ticks_of(tonight.minutes, begins) if session.blocks else (),
         rolling=f"{100 * session.rolling_share:.0f} %",
         rolling_mark=f"{100 * figures.value('rolling_share_mark'):.0f}",
