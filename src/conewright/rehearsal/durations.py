@@ -47,6 +47,7 @@ class Pupil:
     dead_ball_s: float
     keeper_ready_s: float
     touches_per_m: float
+    touch_gap_s: float
     ground: Ground
 
     def run_s(self, length_m: float, *, pace: Pace, with_ball: bool = False) -> float:
@@ -93,6 +94,7 @@ def pupil(figures: Figures, *, age: int, surface: str) -> Pupil:
         dead_ball_s=at("dead_ball_s"),
         keeper_ready_s=at("keeper_ready_s"),
         touches_per_m=at("dribble_touches_per_m"),
+        touch_gap_s=figures.value("touch_gap_s"),
         ground=ground_on(figures, surface),
     )
 
@@ -297,8 +299,9 @@ def _move(played: Played, child: Pupil, came: str, place: Place | None) -> Timed
         prepare_s, contacts = child.first_time_s, 1.0
     elif dribbled and place is not None and place.supply.kind is SupplyKind.STOCK:
         prepare_s = child.dead_ball_s
+    move_s = child.run_s(length, pace=pace, with_ball=dribbled)
     if dribbled:
-        contacts += child.touches_per_m * length
+        contacts += min(child.touches_per_m * length, move_s / child.touch_gap_s)
     return TimedAct(
         played=played,
         bearer=played.bearer,
@@ -306,7 +309,7 @@ def _move(played: Played, child: Pupil, came: str, place: Place | None) -> Timed
         moves=True,
         prepare_s=prepare_s,
         turn_s=turn,
-        move_s=child.run_s(length, pace=pace, with_ball=dribbled),
+        move_s=move_s,
         length_m=length,
         pace=pace,
         contacts=contacts,
