@@ -150,6 +150,10 @@ class _Walk:
         mine = [other for other in step.acts if self.place_of(other.who) == state.place]
         return elsewhere and mine[-1] is act
 
+    def stays(self, state: Walker) -> bool:
+        place = self.exercise.place(state.place)
+        return place is not None and (place.adult or place.keeper)
+
     def release(self, state: Walker) -> None:
         """The role is free: it means whoever was played to at the place meanwhile, else the next from its head."""
         if self.active.get(state.place) == state.number:
@@ -161,6 +165,8 @@ class _Walk:
 
     def next_in_line(self, state: Walker) -> Walker | None:
         """The child behind the bearer at its place; the role stays with the bearer while it has acts to come."""
+        if self.stays(state):
+            return state
         number = self.active.pop(state.place, None)
         fresh = self.bind(state.place)
         if number is not None:
@@ -297,19 +303,8 @@ class _Walk:
     def meet(self, receiver: Walker, spot: Point, step: int, act: Act) -> None:
         if distance_m(receiver.at, spot) < 1e-9:
             return
-        self.acts.append(
-            Played(
-                number=0,
-                step=step,
-                bearer=receiver.number,
-                verb=Verb.RUN,
-                path=(receiver.at, spot),
-                heading=receiver.heading,
-                implied=True,
-                words=f"{receiver.role}'s run onto the ball",
-                span=act.span,
-            )
-        )
+        run = _implied(receiver, step, Verb.RUN, (receiver.at, spot))
+        self.acts.append(replace(run, words=f"{receiver.role}'s run onto the ball", span=act.span))
         receiver.heading = heading_rad(receiver.at, spot)
         receiver.at = spot
         receiver.moved = True
@@ -373,6 +368,7 @@ class _Walk:
         if target is not None and target.kind in (TargetKind.PLACE, TargetKind.OWN, TargetKind.ROLE):
             to_place = state.place if target.kind is TargetKind.OWN else self.place_of(target.name)
         heading = state.heading
+        had_ball = state.kicks > 0 or state.came_from is not None
         self.step_along(state, path)
         self.acts.append(
             Played(
@@ -384,7 +380,7 @@ class _Walk:
                 heading=heading,
                 with_ball=carries,
                 takes_from=takes,
-                way_back=bool(to_place) and not with_ball and (self.done_with_ball(state)),
+                way_back=bool(to_place) and not with_ball and had_ball,
                 act=act,
                 start=act.start,
                 to_place=to_place,
@@ -405,9 +401,6 @@ class _Walk:
             self.acts[at] = replace(self.acts[at], leaves_ball=True)
             state.has_ball = False
 
-    def done_with_ball(self, state: Walker) -> bool:
-        return state.kicks > 0 or state.came_from is not None
-
     def step_along(self, state: Walker, path: tuple[Point, ...]) -> None:
         moved = path_length_m(path) > 1e-9
         if moved:
@@ -418,19 +411,8 @@ class _Walk:
 
     def fetch_own_shot(self, state: Walker, act: Act, step: int) -> None:
         path = (state.at, self.acts[-1].flight[-1])
-        self.acts.append(
-            Played(
-                number=0,
-                step=step,
-                bearer=state.number,
-                verb=Verb.FETCH,
-                path=path,
-                heading=state.heading,
-                implied=True,
-                words=f"{state.role} fetching the shot",
-                span=act.span,
-            )
-        )
+        fetch = _implied(state, step, Verb.FETCH, path)
+        self.acts.append(replace(fetch, words=f"{state.role} fetching the shot", span=act.span))
         self.step_along(state, path)
         state.has_ball = True
 
@@ -446,7 +428,7 @@ class _Walk:
     def leave(self, state: Walker, step: int) -> None:
         """The implied movement to the next place, if the text has not written one."""
         place = self.exercise.place(state.place)
-        if place is None or place.adult or place.keeper:
+        if place is None or self.stays(state):
             return
         if state.gone_to:
             if not is_told_on(self.script, state, self.words):
@@ -463,15 +445,10 @@ class _Walk:
     def go_on(self, state: Walker, there: Place, step: int, *, direct: bool) -> None:
         path = (state.at, there.at) if direct else outside_path(self.exercise, state.at, there.at)
         last = next((act for act in reversed(self.acts) if act.bearer == state.number), None)
-        played = Played(
-            number=0,
-            step=last.step if last else step,
-            bearer=state.number,
-            verb=Verb.DRIBBLE if state.has_ball else Verb.RUN,
-            path=path,
-            heading=state.heading,
+        verb = Verb.DRIBBLE if state.has_ball else Verb.RUN
+        played = replace(
+            _implied(state, last.step if last else step, verb, path),
             with_ball=state.has_ball,
-            implied=True,
             way_back=True,
             to_place=there.name,
             words=f"{state.role}'s way to {there.name}",
@@ -490,6 +467,10 @@ class _Walk:
             replace(played, number=at, homeward=bool(played.to_place) and last[played.bearer] == at)
             for at, played in enumerate(self.acts)
         ]
+
+
+def _implied(state: Walker, step: int, verb: Verb, path: tuple[Point, ...]) -> Played:
+    return Played(number=0, step=step, bearer=state.number, verb=verb, path=path, heading=state.heading, implied=True)
 
 
 def _noun(verb: Verb) -> str:
