@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from conewright.model.rehearsed import Gain, PaceReport
 from conewright.rehearsal.moments import Node
-from conewright.rehearsal.recursion import Play
+from conewright.rehearsal.recursion import CHANGING, Play
 
 GAIN_STEP_S = 0.1
 SAID_STEP_S = 0.3  # the sentence to the coach speaks of this much, more is hardly coached in an evening
@@ -34,6 +34,7 @@ def deciding_circuit(play: Play) -> Circuit | None:
     period = play.period()
     seen: dict[tuple[int, str, int], int] = {}
     best: tuple[float, int, int] | None = None
+    by_clock = any(rotation.every_s is not None for rotation in play.script.rotations)
     settled = play.round // 3  # the first rounds start from a standstill and are not what comes again and again
     for position, node in enumerate(chain):
         if node.round < settled:
@@ -42,7 +43,7 @@ def deciding_circuit(play: Play) -> Circuit | None:
         if key in seen:
             later = chain[seen[key]]
             rounds = later.round - node.round
-            if rounds > 0:
+            if rounds > 0 and not (by_clock and _holds_change(chain[seen[key] : position])):
                 ratio = (later.time_s - node.time_s) / rounds
                 if best is None or ratio > best[0] + 1e-12:
                     best = (ratio, seen[key], position)
@@ -55,6 +56,11 @@ def deciding_circuit(play: Play) -> Circuit | None:
         rounds=chain[first].round - chain[last].round,
         stages=_stages(chain[first : last + 1]),
     )
+
+
+def _holds_change(chain: list[Node]) -> bool:
+    """True where a change of places is on a chain: by the clock it comes in some rounds and not in others."""
+    return any(CHANGING in node.stage for node in chain)
 
 
 def _chain(play: Play, number: int) -> list[Node]:
@@ -76,9 +82,13 @@ def _stages(chain: list[Node]) -> tuple[tuple[int, str, float], ...]:
 
 
 def cycle_of(play: Play) -> float:
-    """The long-run mean time between starts, seconds: of the deciding circuit, else the mean over the second half."""
+    """The long-run mean time between starts, seconds: of the deciding circuit, else the mean over the second half.
+
+    A change by the clock falls on no fixed round, so that no circuit holds it: there the mean counts too.
+    """
     circuit = deciding_circuit(play)
-    if circuit is not None:
+    by_clock = any(rotation.every_s is not None for rotation in play.script.rotations)
+    if circuit is not None and not by_clock:
         return circuit.cycle_s
     starts = play.starts
     half = len(starts) // 2

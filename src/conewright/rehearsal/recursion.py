@@ -34,6 +34,7 @@ from conewright.rehearsal.triggers import Sight
 LONG_READY_S = -1000.0  # who stands at a place at the start has stood there for long, balls set
 MOST_ROUNDS = 600
 LEAST_ROUNDS = 12
+CHANGING = " changing to "  # the stage of a change of places, between the two
 SAME_S = 1e-9  # moments this near are one
 STILL_ROUNDS = 40  # so many rounds in which no time passes mean that none ever will
 
@@ -203,7 +204,7 @@ class Play:
             path = outside_path(self.exercise, place.at, goal.at)
             seconds = self.child.run_s(path_length_m(path), pace=Pace.JOG)
             ready = self.moments.latest([end, Moment(head.time_s, head.node)], -1, "change")
-            there = self.moments.plus(ready, seconds, -1, f"{move.who} changing to {move.to}")
+            there = self.moments.plus(ready, seconds, -1, f"{move.who}{CHANGING}{move.to}")
             self.lines.left[move.who] = ready
             self.lines.join(move.to, there, head.person)
             played = Played(number=-1, step=0, bearer=-1, verb=Verb.RUN, path=path, implied=True, way_back=True)
@@ -329,8 +330,9 @@ class Play:
         """The moments beside its own readiness that an act waits for."""
         number = act.played.number
         signals = []
-        if not act.played.implied and act.played.verb is not Verb.CALL:
-            signals.append(start if self._sees_it_coming(act, start) else self._react(start, number))
+        if not act.played.implied:
+            no_wait = act.played.verb is Verb.CALL or self._sees_it_coming(act, start)
+            signals.append(start if no_wait else self._react(start, number))
         if act.played.start is not None:
             shown = self.sight.when(act.played.start)
             if shown is None:

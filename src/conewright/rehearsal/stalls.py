@@ -25,9 +25,10 @@ def nobody_there(exercise: Exercise, size: int, *, number: int, name: str, role:
 def _start_words(exercise: Exercise, size: int, short: str) -> str:
     """Who stands where at the start, with one more at a place and one fewer where most stand."""
     counts = standing(exercise, size)
-    fullest = max(counts, key=lambda name: counts[name])
-    counts[fullest] -= counts[fullest] > 1
-    counts[short] += 1
+    fullest = max(counts, key=lambda name: counts[name], default="")
+    if counts.get(fullest, 0) > 1:
+        counts[fullest] -= 1
+    counts[short] = counts.get(short, 0) + 1
     return ", ".join(f"{count} at {name}" for name, count in counts.items() if count)
 
 
