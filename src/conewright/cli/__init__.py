@@ -12,9 +12,10 @@ from conewright.cli.parser import parser_for
 from conewright.cli.rehearse import REHEARSE
 from conewright.cli.serve import serve_command, without_pages
 from conewright.cli.sheet import SHEET
+from conewright.cli.tidy import TIDY
 from conewright.cli.wrong import WRONG_USAGE, WrongUsage
 
-COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, FIT, DRAW, SHEET)
+COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, FIT, DRAW, SHEET, TIDY)
 STOPPED = 130  # as a shell counts a process that was interrupted
 
 

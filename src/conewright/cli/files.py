@@ -2,6 +2,7 @@
 
 import os
 import secrets
+import shutil
 from contextlib import suppress
 from pathlib import Path
 
@@ -49,16 +50,20 @@ def check_output(name: str) -> Path:
     return path
 
 
-def write(path: Path, data: bytes) -> None:
-    """Write a file whole or not at all. Raises WrongUsage."""
+def write(path: Path, data: bytes, *, option: str = "-o") -> None:
+    """Write a file whole or not at all, with the permissions it has. Raises WrongUsage, naming what chose the file."""
     draft = path.with_name(f".{path.name}.{secrets.token_hex(4)}")
     try:
+        if path.exists() and not os.access(path, os.W_OK):
+            raise PermissionError("it may not be written by you")
         draft.write_bytes(data)
+        if path.exists():
+            shutil.copymode(path, draft)
         os.replace(draft, path)
     except OSError as error:
         with suppress(OSError):
             draft.unlink(missing_ok=True)
-        raise WrongUsage(f'-o: "{path}" cannot be written ({_reason(error)}); name another file') from None
+        raise WrongUsage(f'{option}: "{path}" cannot be written ({_reason(error)}); name another file') from None
 
 
 def _reason(error: Exception) -> str:
