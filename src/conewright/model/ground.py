@@ -45,7 +45,7 @@ def facing_rad(exercise: Exercise, place: Place) -> float:
         return heading_rad(place.at, first.at)
     others = tuple(other.at for other in exercise.places if other.at != place.at)
     others += tuple(thing.at for thing in exercise.things if thing.at != place.at)
-    target = middle(others)
+    target = middle(others) if others else place.at
     return heading_rad(place.at, target) if distance_m(target, place.at) > NEARLY_M else QUARTER
 
 
