@@ -7,9 +7,10 @@ import pytest
 
 from conewright.notation.printer import write
 from conewright.notation.reader import read
+from conewright.notation.shapes import FREE_LINES, HEADERS, SENTENCES
 from conewright.notation.spans import without_spans
 from conewright.notation.tables import tables
-from conewright.notation.words import FREE_LINES, HEADERS, SENTENCES, VERBS
+from conewright.notation.words import VERBS
 
 PAGE = Path(__file__).parents[2] / "docs" / "notation.md"
 EXAMPLES = re.findall(r"```exercise ([a-z ]+)\n(.*?)```", PAGE.read_text(encoding="utf-8"), re.DOTALL)

@@ -24,7 +24,7 @@ from conewright.model.geometry import Point
 from conewright.model.problem import Problem, Severity
 from conewright.notation.reader import read
 from conewright.notation.report import in_terminal
-from conewright.notation.words import HEADERS
+from conewright.notation.shapes import HEADERS
 
 DATA = Path(__file__).parents[1] / "data" / "notation"
 GOOD = sorted(DATA.glob("*.exercise"))

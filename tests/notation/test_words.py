@@ -6,16 +6,14 @@ from conewright.model.exercise import Foot, Pace, Weight
 from conewright.notation.phrases import trigger_phrase
 from conewright.notation.printer import write
 from conewright.notation.reader import read
+from conewright.notation.shapes import FREE_LINES, HEADERS, SENTENCES
 from conewright.notation.words import (
     FEET,
-    FREE_LINES,
-    HEADERS,
     HOLDS,
     HOLDS_OF_SEVERAL,
     HOLDS_SYNONYMS,
     MANNER_SYNONYMS,
     PACES,
-    SENTENCES,
     THING_SYNONYMS,
     TRIGGERS,
     VERBS,

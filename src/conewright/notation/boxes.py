@@ -12,9 +12,10 @@ from conewright.notation.header import MOST_PLAYERS
 from conewright.notation.lexer import WORD
 from conewright.notation.measures import point, seconds, size_m
 from conewright.notation.places import MOST_BALLS
+from conewright.notation.shapes import EXAMPLES
 from conewright.notation.starts import listed
 from conewright.notation.targets import tell_no_goal
-from conewright.notation.words import COLOURS, EXAMPLES
+from conewright.notation.words import COLOURS
 
 _BALL_EACH = ("with a ball each", "who have a ball each", "who has a ball", ", who have a ball each", ", a ball each")
 _TEAM_WORDS = ("neutral", "neutrals", "others", "everyone", *(f"{colour}s" for colour in COLOURS))

@@ -8,8 +8,8 @@ from conewright.notation.cursor import Cursor
 from conewright.notation.guesses import slipped
 from conewright.notation.header import number_range
 from conewright.notation.measures import length_m, sees_length
+from conewright.notation.shapes import EXAMPLES
 from conewright.notation.starts import start
-from conewright.notation.words import EXAMPLES
 
 MOST_COPIES = 8
 

@@ -12,7 +12,8 @@ from conewright.notation.guesses import closest
 from conewright.notation.lexer import KEYS, Keyed, tokens_of
 from conewright.notation.measures import size_m
 from conewright.notation.names import Names
-from conewright.notation.words import FREE_LINES, HEADERS, JOB_SYNONYMS, JOBS
+from conewright.notation.shapes import FREE_LINES, HEADERS
+from conewright.notation.words import JOB_SYNONYMS, JOBS
 
 YOUNGEST, OLDEST = 4, 21  # "under 4" and "under 21": ages beyond them are a slip in a text about youth football
 MOST_PLAYERS = 60

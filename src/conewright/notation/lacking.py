@@ -5,7 +5,7 @@ from conewright.model.problem import Span
 from conewright.notation.cursor import Findings
 from conewright.notation.draft import Draft
 from conewright.notation.header import MOST_PLAYERS
-from conewright.notation.words import HEADERS
+from conewright.notation.shapes import HEADERS
 
 
 def tell_lacking(draft: Draft, findings: Findings) -> None:

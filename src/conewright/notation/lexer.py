@@ -6,7 +6,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from conewright.model.problem import Span
-from conewright.notation.words import FREE_LINES, HEADERS, NUMBERS
+from conewright.notation.shapes import FREE_LINES, HEADERS
+from conewright.notation.words import NUMBERS
 
 WORD, NUMBER, TEXT, MARK, END = "word", "number", "text", "mark", "end"
 

@@ -5,8 +5,9 @@ from dataclasses import replace
 from conewright.model.exercise import Ending, Move, Outcome, Rotation, RotationKind
 from conewright.notation.cursor import Cursor, indexed
 from conewright.notation.measures import LONGEST_S
+from conewright.notation.shapes import EXAMPLES
 from conewright.notation.starts import tell_not_a_place
-from conewright.notation.words import ENDINGS, EXAMPLES, MOVER_SYNONYMS, MOVERS, SECONDS
+from conewright.notation.words import ENDINGS, MOVER_SYNONYMS, MOVERS, SECONDS
 
 _MOVERS = indexed({**{phrase: word for word, phrase in MOVERS.items()}, **MOVER_SYNONYMS})
 _ENDINGS = indexed({phrase: ending.name for ending, phrase in ENDINGS.items()} | {"time is up": Ending.TIME_UP.name})

@@ -11,11 +11,11 @@ from conewright.notation.lexer import NUMBER, WORD
 from conewright.notation.measures import length_m, point, sees_length
 from conewright.notation.names import name_of
 from conewright.notation.sentences import declares
+from conewright.notation.shapes import EXAMPLES
 from conewright.notation.vocabulary import RESERVED
 from conewright.notation.words import (
     COLOURS,
     DEFAULT_WIDTH_M,
-    EXAMPLES,
     HOLDS,
     HOLDS_OF_SEVERAL,
     HOLDS_SYNONYMS,

@@ -10,9 +10,9 @@ from conewright.notation.cursor import Cursor
 from conewright.notation.draft import Draft
 from conewright.notation.guesses import closest
 from conewright.notation.moves import outcome, rotation
+from conewright.notation.shapes import EXAMPLES
 from conewright.notation.starts import tell_not_a_place
 from conewright.notation.triggers import trigger
-from conewright.notation.words import EXAMPLES
 
 MOST_IN_FLIGHT = 9
 

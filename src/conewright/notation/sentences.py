@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from conewright.model.problem import Span
 from conewright.notation.guesses import closest, slip_of, slipped
 from conewright.notation.lexer import KEYS, NUMBER, WORD, Keyed, Line, Token, lines_of
+from conewright.notation.shapes import SENTENCES
 from conewright.notation.vocabulary import JOINERS
-from conewright.notation.words import ENDINGS, NUMBERS, SENTENCES
+from conewright.notation.words import ENDINGS, NUMBERS
 
 _OPENERS = tuple(
     sorted(

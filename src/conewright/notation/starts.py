@@ -4,7 +4,7 @@ from conewright.model.exercise import Start
 from conewright.notation.cursor import Cursor
 from conewright.notation.header import MOST_PLAYERS
 from conewright.notation.lexer import MARK
-from conewright.notation.words import EXAMPLES
+from conewright.notation.shapes import EXAMPLES
 
 
 def start(cursor: Cursor) -> Start | None:

@@ -11,8 +11,8 @@ from conewright.notation.lexer import NUMBER, Keyed, Token
 from conewright.notation.names import Names
 from conewright.notation.rounds import step_sentence
 from conewright.notation.sentences import Sentence, meant_opener
+from conewright.notation.shapes import EXAMPLES, HEADERS, SENTENCES
 from conewright.notation.vocabulary import NEVER_NAMES
-from conewright.notation.words import EXAMPLES, HEADERS, SENTENCES
 
 _PLACE_WORDS = frozenset("line lines holds hold cone cones gate goal wall adult keeper".split())
 

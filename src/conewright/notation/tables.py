@@ -4,18 +4,16 @@ from collections.abc import Iterable
 
 from conewright.model.exercise import KINDS
 from conewright.notation.amounts import listed
+from conewright.notation.shapes import FREE_LINES, HEADERS, SENTENCES
 from conewright.notation.words import (
     AT_ONCE,
     FEET,
     FIRST_TIME,
-    FREE_LINES,
-    HEADERS,
     JOBS,
     LOFTED,
     MANNER_SYNONYMS,
     OUTSIDE,
     PACES,
-    SENTENCES,
     TRIGGERS,
     VERBS,
     WEIGHTS,

@@ -1,5 +1,6 @@
 """Which words the notation uses itself, so that they are not taken for names; must not know what they mean."""
 
+from conewright.notation.shapes import SENTENCES
 from conewright.notation.words import (
     ENDINGS,
     FEET,
@@ -8,7 +9,6 @@ from conewright.notation.words import (
     HOLDS_OF_SEVERAL,
     MOVERS,
     PACES,
-    SENTENCES,
     THINGS,
     TRIGGERS,
     VERBS,
