@@ -1,6 +1,7 @@
 """Exercises made up at random that hold every construct of the notation, for properties."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from hypothesis import strategies as st
 
@@ -118,6 +119,7 @@ def places(draw: st.DrawFn, name: str, names: tuple[str, ...]) -> Place:
         bib=draw(st.none() | st.sampled_from(Bib)),
         facing=draw(st.none() | st.sampled_from(names)),
         waits=draw(st.sampled_from(["behind", "left", "right"])),
+        passive=draw(st.booleans()),
     )
 
 
@@ -397,13 +399,4 @@ def exercises(draw: st.DrawFn) -> Exercise:
 
 
 def _looking_nowhere(place: Place) -> Place:
-    return Place(
-        name=place.name,
-        at=place.at,
-        holds=place.holds,
-        supply=place.supply,
-        bib=place.bib,
-        waits=place.waits,
-        adult=place.adult,
-        keeper=place.keeper,
-    )
+    return replace(place, facing=None)

@@ -18,6 +18,7 @@ from conewright.notation.words import (
     TRIGGERS,
     VERBS,
     WEIGHTS,
+    Standing,
 )
 
 HEAD = "exercise: Example\nkind: passing pattern\nfor 4 to 12 players\n"
@@ -101,7 +102,8 @@ def test_what_a_place_holds(phrase: str) -> None:
     assert problems == ()
     meant = HOLDS_SYNONYMS.get(phrase, next((one for one, two in HOLDS_OF_SEVERAL.items() if two == phrase), phrase))
     place = exercise.places[-1]
-    assert (place.holds, place.adult, place.keeper) == HOLDS[meant]
+    said = Standing(holds=place.holds, adult=place.adult, keeper=place.keeper, passive=place.passive)
+    assert said == HOLDS[meant]
 
 
 @pytest.mark.parametrize(("word", "meant"), THING_SYNONYMS.items())

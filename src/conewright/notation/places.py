@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from conewright.model.exercise import Holds, Place, Supply, SupplyKind, Thing, ThingKind
+from conewright.model.exercise import Place, Supply, SupplyKind, Thing, ThingKind
 from conewright.model.geometry import Point
 from conewright.model.problem import Span
 from conewright.notation.cursor import Cursor, indexed
@@ -19,9 +19,11 @@ from conewright.notation.words import (
     HOLDS,
     HOLDS_OF_SEVERAL,
     HOLDS_SYNONYMS,
+    PASSIVE,
     THING_SYNONYMS,
     THINGS,
     WAITS,
+    Standing,
 )
 
 _HOLDS = indexed(
@@ -120,9 +122,15 @@ def _new_name(cursor: Cursor) -> str:
     return name
 
 
-def _places(cursor: Cursor, spots: tuple[_Spot, ...], meant: tuple[Holds, bool, bool]) -> tuple[Place, ...]:
-    holds, adult, keeper = meant
-    place = Place(name="", at=Point(0.0, 0.0), holds=holds, adult=adult, keeper=keeper)
+def _places(cursor: Cursor, spots: tuple[_Spot, ...], meant: Standing) -> tuple[Place, ...]:
+    place = Place(
+        name="",
+        at=Point(0.0, 0.0),
+        holds=meant.holds,
+        adult=meant.adult,
+        keeper=meant.keeper,
+        passive=meant.passive,
+    )
     said: set[str] = set()
     while not cursor.done():
         start = cursor.at
@@ -156,6 +164,8 @@ def _extra(cursor: Cursor, place: Place) -> tuple[str, Place]:
             cursor.unexpected("a colour of bibs", f"Known are {', '.join(bib.value for bib in COLOURS.values())}.")
             return "bib", place
         return "bib", replace(place, bib=COLOURS[colour])
+    if cursor.takes(PASSIVE):
+        return "passive", replace(place, passive=True)
     if cursor.takes("facing"):
         return "facing", replace(place, facing=cursor.name("what they face"))
     side = cursor.guessed(_WAITS, "side to wait on") if cursor.sees("waiting") else ""

@@ -31,7 +31,7 @@ from conewright.notation.amounts import capital, figure, listed, minutes, one_li
 from conewright.notation.boxes import usual_balls
 from conewright.notation.draft import ANY_AGE
 from conewright.notation.phrases import acts_phrase, goes_to, joins, trigger_phrase
-from conewright.notation.words import DEFAULT_WIDTH_M, ENDINGS, HOLDS, HOLDS_OF_SEVERAL, WAITS
+from conewright.notation.words import DEFAULT_WIDTH_M, ENDINGS, HOLDS, HOLDS_OF_SEVERAL, PASSIVE, WAITS, Standing
 
 
 def write(exercise: Exercise) -> str:
@@ -112,13 +112,22 @@ def _thing_kind(thing: Thing) -> Thing:
 
 def _places(places: tuple[Place, ...]) -> str:
     first = places[0]
-    holds = next(phrase for phrase, meant in HOLDS.items() if meant == (first.holds, first.adult, first.keeper))
+    holds, passive = _holds(first)
     told = holds if len(places) == 1 else HOLDS_OF_SEVERAL[holds]
-    told += _supply(first, apart=holds == "holds one" or len(places) > 1)
+    told += _supply(first, apart=holds in ("holds one", "is passive") or len(places) > 1)
+    told += f", {PASSIVE}" if passive else ""
     told += f", in {first.bib.value}" if first.bib else ""
     told += f", facing {first.facing}" if first.facing else ""
     told += f", {WAITS[first.waits]}" if first.waits != "behind" else ""
     return f"{listed([f'{place.name} at {point(place.at)}' for place in places])} {told}."
+
+
+def _holds(place: Place) -> tuple[str, bool]:
+    """Who stands there, and whether it is still to be said that they are passive."""
+    meant = Standing(holds=place.holds, adult=place.adult, keeper=place.keeper, passive=place.passive)
+    phrases = {standing: phrase for phrase, standing in HOLDS.items()}
+    known = phrases.get(meant)
+    return (known, False) if known else (phrases[replace(meant, passive=False)], True)
 
 
 def _supply(place: Place, *, apart: bool) -> str:

@@ -36,8 +36,8 @@ SENTENCES: tuple[SentenceForm, ...] = (
     SentenceForm(
         key="place",
         opens=(),
-        shape="NAME at X, Y is a line | holds one | is an adult | is a keeper [with the ball] [, a ball each] "
-        "[, in COLOUR] [, facing NAME] [, waiting on the left]",
+        shape="NAME at X, Y is a line | holds one | is an adult | is a keeper | is passive [with the ball] "
+        "[, a ball each] [, passive] [, in COLOUR] [, facing NAME] [, waiting on the left]",
         example="Base at 0, 0 is a line, a ball each.",
     ),
     SentenceForm(

@@ -284,13 +284,25 @@ TRIGGERS: tuple[TriggerForm, ...] = (
 )
 AT_ONCE = "at once"
 
-HOLDS: dict[str, tuple[Holds, bool, bool]] = {  # what it admits, an adult's, a keeper's
-    "is a line": (Holds.LINE, False, False),
-    "holds one": (Holds.ONE, False, False),
-    "is an adult": (Holds.ONE, True, False),
-    "is a keeper": (Holds.ONE, False, True),
-    "is a line of keepers": (Holds.LINE, False, True),
-    "is an adult in goal": (Holds.ONE, True, True),
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """Who stands at a place, as one phrase says it."""
+
+    holds: Holds = Holds.ONE
+    adult: bool = False
+    keeper: bool = False
+    passive: bool = False
+
+
+HOLDS: dict[str, Standing] = {
+    "is a line": Standing(holds=Holds.LINE),
+    "holds one": Standing(),
+    "is an adult": Standing(adult=True),
+    "is a keeper": Standing(keeper=True),
+    "is a line of keepers": Standing(holds=Holds.LINE, keeper=True),
+    "is an adult in goal": Standing(adult=True, keeper=True),
+    "is passive": Standing(passive=True),
 }
 HOLDS_OF_SEVERAL: dict[str, str] = {
     "is a line": "are lines",
@@ -299,6 +311,7 @@ HOLDS_OF_SEVERAL: dict[str, str] = {
     "is a keeper": "are keepers",
     "is a line of keepers": "are lines of keepers",
     "is an adult in goal": "are adults in goal",
+    "is passive": "are passive",
 }
 HOLDS_SYNONYMS: dict[str, str] = {
     "is a queue": "is a line",
@@ -311,6 +324,8 @@ HOLDS_SYNONYMS: dict[str, str] = {
     "is the coach": "is an adult",
     "is a helper": "is an adult",
     "is the keeper": "is a keeper",
+    "is a passive opponent": "is passive",
+    "is a passive defender": "is passive",
 }
 THINGS: dict[str, ThingKind] = {
     "cone": ThingKind.CONE,
@@ -327,6 +342,7 @@ DEFAULT_WIDTH_M: dict[ThingKind, float] = {
     ThingKind.GOAL: 5.0,
     ThingKind.WALL: 2.0,
 }
+PASSIVE = "passive"
 WAITS: dict[str, str] = {"left": "waiting on the left", "right": "waiting on the right", "behind": "waiting behind"}
 
 ENDINGS: dict[Ending, str] = {
