@@ -324,6 +324,7 @@ def plays(draw: st.DrawFn, goals: tuple[str, ...]) -> OpenPlay:
     sides = tuple(draw(teams(name)) for name in named)
     if kind is PlayKind.BALL_EACH:
         sides = tuple(Team(name=team.name, count=team.count, bib=team.bib, has_ball_each=True) for team in sides)
+    beside = draw(st.integers(0, len(sides) - 2)) if kind is not PlayKind.BALL_EACH else 0
     balls = st.just(usual_balls(kind, sides)) | st.integers(0, 12)
     return OpenPlay(
         width_m=draw(metres),
@@ -331,6 +332,7 @@ def plays(draw: st.DrawFn, goals: tuple[str, ...]) -> OpenPlay:
         middle=draw(st.just(Point(0.0, 0.0)) | points),
         kind=kind,
         teams=sides,
+        together=tuple(team.name for team in sides[1 : 1 + beside]),
         on=draw(few(st.sampled_from(goals), 2)) if goals else (),
         balls=draw(balls),
         odd_one=draw(st.sampled_from(["neutral", "shares", "rests in turn", *named])),

@@ -15,7 +15,7 @@ from conewright.notation.places import MOST_BALLS
 from conewright.notation.shapes import EXAMPLES
 from conewright.notation.starts import listed
 from conewright.notation.targets import tell_no_goal
-from conewright.notation.words import COLOURS
+from conewright.notation.words import COLOURS, MEETINGS
 
 _BALL_EACH = ("with a ball each", "who have a ball each", "who has a ball", ", who have a ball each", ", a ball each")
 _TEAM_WORDS = ("neutral", "neutrals", "others", "everyone", *(f"{colour}s" for colour in COLOURS))
@@ -88,7 +88,7 @@ def open_play(cursor: Cursor, draft: Draft) -> None:
     cursor.must("in")
     width, depth, middle = _ground(cursor)
     cursor.must(":")
-    kind, teams = _sides(cursor)
+    kind, teams, together = meeting(cursor)
     on: tuple[str, ...] = ()
     while not cursor.done():
         start = cursor.at
@@ -101,7 +101,7 @@ def open_play(cursor: Cursor, draft: Draft) -> None:
             cursor.at = start + 1 if cursor.at > start else start
             break
     cursor.finish()
-    _tell_same_team(cursor, teams)
+    tell_same_team(cursor, teams)
     if not cursor.failed:
         draft.play = OpenPlay(
             width_m=width,
@@ -109,6 +109,7 @@ def open_play(cursor: Cursor, draft: Draft) -> None:
             middle=middle or ORIGIN,
             kind=kind,
             teams=teams,
+            together=together,
             on=on,
             balls=usual_balls(kind, teams),
             span=cursor.span_from(0),
@@ -120,36 +121,26 @@ def usual_balls(kind: PlayKind, teams: tuple[Team, ...]) -> int:
     return 0 if kind in (PlayKind.BALL_EACH, PlayKind.CHASE) or any(team.has_ball_each for team in teams) else 1
 
 
-def _tell_same_team(cursor: Cursor, teams: tuple[Team, ...]) -> None:
+def tell_same_team(cursor: Cursor, teams: tuple[Team, ...]) -> None:
+    """Tell where two teams have one name."""
     names = [team.name for team in teams]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice:
         cursor.note("name-twice", 0, f"There are two teams called {twice}.", "Give one of them another colour.")
 
 
-def _sides(cursor: Cursor) -> tuple[PlayKind, tuple[Team, ...]]:
+def meeting(cursor: Cursor) -> tuple[PlayKind, tuple[Team, ...], tuple[str, ...]]:
+    """Take "four Yellow and four Blue keep it from four Red": how they meet, the teams, who is with the first."""
     if cursor.takes("everyone has a ball", "everybody has a ball", "a ball each"):
-        return PlayKind.BALL_EACH, ()
+        return PlayKind.BALL_EACH, (), ()
     first = _teams(cursor)
     if cursor.takes("have a ball each", "has a ball each", "has a ball"):
-        return PlayKind.BALL_EACH, tuple(replace(one, has_ball_each=True) for one in first)
-    kinds = (
-        (PlayKind.KEEP, ("keep it from", "keeps it from", "keep the ball from", "keeps the ball from")),
-        (PlayKind.GAME, ("against",)),
-        (PlayKind.CHASE, ("chase", "chases", "catch", "catches")),
-    )
-    kind = next((kind for kind, phrases in kinds if cursor.takes(*phrases)), None)
+        return PlayKind.BALL_EACH, tuple(replace(one, has_ball_each=True) for one in first), ()
+    kind = next((kind for kind, phrases in MEETINGS.items() if cursor.takes(*phrases)), None)
     if kind is None:
         cursor.unexpected('"keep it from", "against" or "chase"')
-        return PlayKind.GAME, first
-    if len(first) > 1:
-        cursor.note(
-            "one-team",
-            0,
-            "Several teams play together here.",
-            'Name one team on each side, and the others behind "with".',
-        )
-    return kind, (*first, team(cursor))
+        return PlayKind.GAME, first, ()
+    return kind, (*first, team(cursor)), tuple(one.name for one in first[1:])
 
 
 def _teams(cursor: Cursor) -> tuple[Team, ...]:

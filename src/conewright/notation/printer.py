@@ -31,7 +31,16 @@ from conewright.notation.amounts import capital, figure, listed, minutes, one_li
 from conewright.notation.boxes import usual_balls
 from conewright.notation.draft import ANY_AGE
 from conewright.notation.phrases import acts_phrase, goes_to, joins, trigger_phrase
-from conewright.notation.words import DEFAULT_WIDTH_M, ENDINGS, HOLDS, HOLDS_OF_SEVERAL, PASSIVE, WAITS, Standing
+from conewright.notation.words import (
+    DEFAULT_WIDTH_M,
+    ENDINGS,
+    HOLDS,
+    HOLDS_OF_SEVERAL,
+    MEETINGS,
+    PASSIVE,
+    WAITS,
+    Standing,
+)
 
 
 def write(exercise: Exercise) -> str:
@@ -237,7 +246,7 @@ def _rotation(rotation: Rotation) -> str:
 
 def _play(play: OpenPlay) -> list[str]:
     middle = "" if play.middle == ORIGIN else f", middle at {point(play.middle)}"
-    others = () if play.kind is PlayKind.BALL_EACH else play.teams[2:]
+    others = () if play.kind is PlayKind.BALL_EACH else play.teams[2 + len(play.together) :]
     told = f"Open play in {size(play.width_m, play.depth_m)}{middle}: {_sides(play)}"
     told += f", with {listed([_team(team) for team in others])}" if others else ""
     told += f"{',' if others else ''} on {listed(play.on)}" if play.on else ""
@@ -249,12 +258,12 @@ def _sides(play: OpenPlay) -> str:
     if play.kind is PlayKind.BALL_EACH:
         each = [_team(replace(team, has_ball_each=False)) for team in play.teams]
         return f"{listed(each)} have a ball each" if each else "everyone has a ball"
-    first, second = (*play.teams, Team(name=""), Team(name=""))[:2]
-    single = "s" if first.count == 1 else ""
-    verb = {PlayKind.KEEP: f"keep{single} it from", PlayKind.GAME: "against", PlayKind.CHASE: f"chase{single}"}
+    *first, second = (*play.teams, Team(name=""), Team(name=""))[: 2 + len(play.together)]
+    single = len(first) == 1 and first[0].count == 1
+    verb = MEETINGS[play.kind][single and len(MEETINGS[play.kind]) > 1]
     chased = ", who have a ball each" if play.kind is PlayKind.CHASE and second.has_ball_each else ""
     second = replace(second, has_ball_each=False) if chased else second
-    return f"{_team(first)} {verb[play.kind]} {_team(second)}{chased}"
+    return f"{listed([_team(team) for team in first])} {verb} {_team(second)}{chased}"
 
 
 def _team(team: Team) -> str:

@@ -106,8 +106,8 @@ SENTENCES: tuple[SentenceForm, ...] = (
     SentenceForm(
         key="play",
         opens=("open play",),
-        shape="Open play in W by D m [, middle at X, Y]: TEAM keep it from TEAM | TEAM against TEAM on THING "
-        "and THING | everyone has a ball | TEAM chase the others",
+        shape="Open play in W by D m [, middle at X, Y]: TEAM [and TEAM] keep it from TEAM | TEAM against TEAM "
+        "on THING and THING | everyone has a ball | TEAM chase the others",
         example="Open play in 12 by 12 m: four Yellow keep it from two Red.",
     ),
     SentenceForm(

@@ -6,7 +6,7 @@ phrase of an entry is the one the printer writes, the others are understood. Mus
 
 from dataclasses import dataclass
 
-from conewright.model.exercise import Bib, Ending, Event, Foot, Holds, Pace, ThingKind, Verb, Weight
+from conewright.model.exercise import Bib, Ending, Event, Foot, Holds, Pace, PlayKind, ThingKind, Verb, Weight
 from conewright.model.session import Job
 
 UNITS = (
@@ -344,6 +344,12 @@ DEFAULT_WIDTH_M: dict[ThingKind, float] = {
 }
 PASSIVE = "passive"
 WAITS: dict[str, str] = {"left": "waiting on the left", "right": "waiting on the right", "behind": "waiting behind"}
+
+MEETINGS: dict[PlayKind, tuple[str, ...]] = {  # between the teams of open play: one, several, and also understood
+    PlayKind.KEEP: ("keep it from", "keeps it from", "keep the ball from", "keeps the ball from"),
+    PlayKind.GAME: ("against",),
+    PlayKind.CHASE: ("chase", "chases", "catch", "catches"),
+}
 
 ENDINGS: dict[Ending, str] = {
     Ending.SCORED: "scored",
