@@ -3,9 +3,10 @@
 from collections import Counter
 from dataclasses import dataclass
 
-from conewright.model.exercise import Verb
+from conewright.model.exercise import SupplyKind, Verb
 from conewright.model.rehearsed import ChildFigures
 from conewright.model.unroll import PASSES
+from conewright.rehearsal.durations import TimedAct
 from conewright.rehearsal.recursion import Play
 from conewright.rehearsal.spells import Stretch, act_of, spells_by_person, waits
 
@@ -54,6 +55,12 @@ def _child(play: Play, person: int, tally: _Tally, roles: Counter[str], stretche
     )
 
 
+def _lay_still(play: Play, act: TimedAct) -> bool:
+    """True where the ball of an act is set right from a stock, or is the bearer's own: it was not in play before."""
+    place = play.exercise.place(act.played.takes_from)
+    return place is not None and place.supply.kind is not SupplyKind.BALL
+
+
 def rolling_share(play: Play) -> float:
     """The share of the bout in which at least one ball is in play: in flight, carried or being controlled."""
     spans = []
@@ -61,8 +68,9 @@ def rolling_share(play: Play) -> float:
         act = act_of(play, done)
         if done.ball < 0 or act is None or done.start_s > play.bout_s or act.played.verb is Verb.WAIT:
             continue
-        begun = done.ready_s - act.prepare_s if not act.played.takes_from else done.start_s
-        spans.append((max(0.0, begun), min(done.end_s, play.bout_s)))
+        if not _lay_still(play, act):
+            spans.append((max(0.0, done.ready_s - act.prepare_s), min(done.ready_s, play.bout_s)))
+        spans.append((max(0.0, done.start_s), min(done.end_s, play.bout_s)))
     spans.sort()
     covered, at = 0.0, 0.0
     for begun, end in spans:

@@ -477,10 +477,11 @@ class Play:
 
     def _step(self, act: TimedAct, moment: Moment) -> None:
         played = act.played
-        home = played.implied and (played.way_back or played.verb is Verb.FETCH)
-        if (act.kick or act.needs_ball or act.meets) and not home:
+        if played.implied and (played.way_back or played.verb is Verb.FETCH):
+            return  # nobody has written it: the step is done without
+        if act.kick or act.needs_ball or act.meets:
             self.ball_ends.append(moment)
-        elif not home:
+        else:
             self.act_ends.append(moment)
         self.sight.step_ends(played.step, moment)
 
