@@ -15,8 +15,13 @@ Form = dict[str, Any]
 
 
 def print_json(form: Form) -> None:
-    """Print an answer as JSON, in plain ASCII so that every terminal and pipe takes it."""
-    print(json.dumps(form, indent=2, allow_nan=False))
+    """Print an answer as JSON."""
+    print(json_text(form))
+
+
+def json_text(form: Form) -> str:
+    """An answer as JSON, in plain ASCII so that every terminal and pipe takes it."""
+    return json.dumps(form, indent=2, allow_nan=False)
 
 
 def problem_form(problem: Problem) -> Form:
