@@ -28,10 +28,12 @@ def _run(words: Namespace) -> int:
             print(finding(problem))
     if not session.blocks:
         return MEND
-    from conewright.store.paper import sheet_pdf
+    from conewright.store.paper import sheet_findings, sheet_pdf
 
     when = f"{at(starts, 0)} to {at(starts, tonight.minutes)}"
     write(path, sheet_pdf(session, title=TITLE, when=when, tradition=tradition))
+    for problem in sheet_findings(session, title=TITLE, when=when):
+        print(finding(problem))
     print(f"{path}: {len(session.blocks)} blocks, {when}.")
     return verdict(session)
 

@@ -16,7 +16,8 @@ from conewright.model.figures import Figures
 from conewright.model.session import Session, Tonight
 from conewright.store.shelf import file_name
 
-MOST_SESSIONS = 60
+MOST_SESSIONS = 20
+MOST_TRIALS = 500  # some 45 kB each
 NEAR = (1, -1, 2, -2)  # what may be asked for next, the likeliest first
 
 Plan = tuple[Tonight, int]  # what is asked tonight, and for how many it was planned
@@ -85,6 +86,8 @@ class Planner:
     def _fitted(self, tonight: Tonight, planned: int) -> Session:
         self.shelf = self.shelf or self.load_shelf()
         figures = self.figures()
+        if len(self.memory.trials) > MOST_TRIALS:
+            self.memory = Memory()
         if tonight.here == planned:
             return fit(tonight, self.shelf, figures=figures, memory=self.memory)
         before = self._session(replace(tonight, here=planned, keepers=min(tonight.keepers, planned)), planned)

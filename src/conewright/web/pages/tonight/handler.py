@@ -14,7 +14,6 @@ from starlette.responses import RedirectResponse, Response
 from conewright.model.session import Session, Tonight
 from conewright.store.answers import NUMBERS, Wrong, read_answers, read_hour, read_number
 from conewright.store.evening import Evening, keep_evening, last_evening
-from conewright.store.paper import sheet_pdf
 from conewright.store.squad import first_squad
 from conewright.web.frame import page
 from conewright.web.pages.tonight.clock import begins_at, when_words
@@ -22,6 +21,7 @@ from conewright.web.pages.tonight.clock_styles import clock_styles
 from conewright.web.pages.tonight.picture import draw_ahead, moving, narrow, wide
 from conewright.web.pages.tonight.sentence import Said, words_of
 from conewright.web.pages.tonight.view import evening_view
+from conewright.web.press import pressed
 from conewright.web.state import State
 
 PATH = "/tonight"
@@ -162,7 +162,7 @@ def sheet(request: Request) -> Response:
     squad = first_squad(state.keep)
     begins = _begins(request, evening)
     title = squad.name if squad else "Tonight"
-    pdf = sheet_pdf(session, title=title, when=when_words(begins, evening.tonight.minutes), tradition="A")
+    pdf = pressed(session, title=title, when=when_words(begins, evening.tonight.minutes))
     name = f"tonight-{begins:%Y-%m-%d}-{evening.tonight.here}.pdf"
     return Response(pdf, media_type="application/pdf", headers={"content-disposition": f'inline; filename="{name}"'})
 

@@ -28,7 +28,7 @@ MOST_PHONE_PX = 460.0
 WIDE_STRIP_S, PHONE_STRIP_S = 60.0, 30.0
 CROP_M = 1.0
 ORDER = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth")
-KEPT = 40  # pictures held ready
+KEPT = 24  # pictures held ready
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,8 +7,13 @@ import { fetchParts } from "./swap.js";
 let player = null;
 const told = /** @type {HTMLElement} */ (document.getElementById("told"));
 
-/** @param {string} words */
-function tell(words) {
+/**
+ * Says something to those who do not see what changed; what went wrong is said to everybody.
+ * @param {string} words
+ * @param {boolean} [aloud]
+ */
+function tell(words, aloud = false) {
+  told.className = aloud ? "notice" : "quiet";
   told.textContent = words;
 }
 
@@ -50,15 +55,19 @@ function limit(id, name) {
  * @returns {Promise<Response | null>}
  */
 async function ask(address, { body, push = true, kept } = {}) {
+  const main = document.getElementById("main");
+  main?.setAttribute("aria-busy", "true");
   try {
     const answer = await fetchParts(address, body ? { method: "POST", body } : {}, kept);
     if (!answer) return null;
+    main?.removeAttribute("aria-busy");
     if (push && answer.ok) history.pushState(null, "", new URL(answer.url).pathname + new URL(answer.url).search);
     wake();
     tell(document.querySelector("[data-told]")?.getAttribute("data-told") ?? "");
     return answer;
   } catch {
-    if (body) tell("Conewright did not answer. Is it still running?");
+    main?.removeAttribute("aria-busy");
+    if (body) tell("Conewright did not answer, so nothing was kept. Is it still running?", true);
     else location.assign(address);
     return null;
   }
@@ -121,7 +130,7 @@ document.addEventListener("click", (event) => {
     open(link.getAttribute("aria-expanded") === "true" ? "" : link.dataset.opens);
   } else if (link.id === "leave") {
     event.preventDefault();
-    close();
+    void close();
   } else if (link.hasAttribute("data-swap")) {
     event.preventDefault();
     void choose(link);
@@ -156,15 +165,18 @@ function open(key) {
 }
 
 /** Shuts the fields as they were, with the focus back on their word. */
-function close() {
-  const word = /** @type {HTMLElement | null} */ (document.querySelector("[data-opens][aria-expanded='true']"));
-  /** @type {HTMLFormElement} */ (document.getElementById("answers")).reset();
+async function close() {
+  const word = document.querySelector("[data-opens][aria-expanded='true']")?.id ?? "";
+  const form = /** @type {HTMLFormElement} */ (document.getElementById("answers"));
+  const marked = form.querySelector("[aria-invalid]") !== null; // what was wrong stands in it: only the server knows better
+  form.reset();
   open("");
-  word?.focus({ preventScroll: true });
+  if (marked) await ask(/** @type {HTMLAnchorElement} */ (document.getElementById("leave")).href, { push: false });
+  document.getElementById(word)?.focus({ preventScroll: true });
 }
 
 document.addEventListener("keydown", (event) => {
-  if (event.key === "Escape" && event.target instanceof Element && event.target.closest("#answers")) close();
+  if (event.key === "Escape" && event.target instanceof Element && event.target.closest("#answers")) void close();
 });
 addEventListener("popstate", () => void ask(location.href, { push: false }));
 wake();
