@@ -80,6 +80,7 @@ class Play:
     sight: Sight = field(init=False)
     bound: dict[int, int] = field(default_factory=dict)
     free: dict[int, Moment] = field(default_factory=dict)
+    stood: dict[int, Moment] = field(default_factory=dict)  # since when a bearer only calls or waits: it sets its ball
     ball_at: dict[int, Moment] = field(default_factory=dict)
     loose: list[tuple[Moment, int, Point]] = field(default_factory=list)
     group_start: dict[int, Moment] = field(default_factory=dict)
@@ -151,7 +152,7 @@ class Play:
     def _play_round(self, start: Moment) -> bool:
         self.side_of.append(self._side(start.time_s))
         self.now = self.rounds[self.side_of[-1]]
-        self.bound, self.free, self.ball_at, self.loose, self.group_start = {}, {}, {}, [], {}
+        self.bound, self.free, self.stood, self.ball_at, self.loose, self.group_start = {}, {}, {}, {}, [], {}
         self.sight = Sight(
             exercise=self.exercise,
             child=self.child,
@@ -209,19 +210,9 @@ class Play:
             self.lines.join(move.to, there, head.person)
             played = Played(number=-1, step=0, bearer=-1, verb=Verb.RUN, path=path, implied=True, way_back=True)
             self.extra_acts.append((played, head.person, seconds, move.to))
-            self.done.append(
-                Done(
-                    self.round,
-                    -1,
-                    head.person,
-                    -1,
-                    ready.time_s,
-                    ready.time_s,
-                    there.time_s,
-                    -1,
-                    len(self.extra_acts) - 1,
-                )
-            )
+            extra = len(self.extra_acts) - 1
+            went_s, there_s = ready.time_s, there.time_s
+            self.done.append(Done(self.round, -1, head.person, -1, went_s, went_s, there_s, -1, extra))
 
     def _next_start(self) -> Moment:
         next_round = self.script.next_round
@@ -304,9 +295,8 @@ class Play:
             return None
         ball, since = taken
         self.supply.held[person] = ball
-        self.ball_at[act.bearer] = self.moments.latest(
-            [self.free[act.bearer], since], act.played.number, "the ball coming"
-        )
+        stood = self.stood.get(act.bearer, self.free[act.bearer])
+        self.ball_at[act.bearer] = self.moments.latest([stood, since], act.played.number, "the ball coming")
         return ball
 
     def _ready(self, act: TimedAct, start: Moment) -> Moment:
@@ -314,9 +304,9 @@ class Play:
         number = act.played.number
         if not act.needs_ball:
             return self.free[act.bearer]
-        ball_at = self.ball_at[act.bearer]
-        both = ball_at if ball_at.time_s >= self.free[act.bearer].time_s else self.free[act.bearer]
-        return self.moments.plus(both, act.prepare_s, number, "preparing") if act.prepare_s else both
+        ball_at, free = self.ball_at[act.bearer], self.free[act.bearer]
+        prepared = self.moments.plus(ball_at, act.prepare_s, number, "preparing") if act.prepare_s else ball_at
+        return prepared if prepared.time_s >= free.time_s else free
 
     def _begin(self, act: TimedAct, start: Moment, ready: Moment) -> Moment:
         number = act.played.number
@@ -382,6 +372,7 @@ class Play:
             self.sight.saw(Event.OVER, bearer.place, over)
         receiver = self.bound[act.receiver] if act.receiver >= 0 else -1
         self.free[act.bearer] = self.moments.plus(begun, act.still_s, number, "follow-through")
+        self.stood.pop(act.bearer, None)
         if act.receiver >= 0:
             self.ball_at[act.receiver] = there
             self.supply.held[receiver] = ball
@@ -419,6 +410,7 @@ class Play:
             ball, begun = self._fetch(act, begun)
         end = self.moments.plus(begun, act.turn_s + act.move_s, number, "moving")
         self.free[act.bearer] = end
+        self.stood.pop(act.bearer, None)
         self._leave(act, begun)
         self.sight.saw(Event.STARTED, bearer.place, begun)
         self.sight.saw(Event.ARRIVED, bearer.place, end)
@@ -442,6 +434,7 @@ class Play:
     def _still(self, act: TimedAct, ready: Moment, begun: Moment, ball: int) -> None:
         number, person = act.played.number, self.bound[act.bearer]
         end = self.moments.plus(begun, act.still_s, number, "turning" if act.played.verb is Verb.TURN else "doing")
+        self.stood.setdefault(act.bearer, self.free[act.bearer])
         self.free[act.bearer] = end
         if act.played.verb is Verb.TURN:
             self.ball_at[act.bearer] = end
