@@ -51,7 +51,8 @@ def stopped(process: subprocess.Popen[str], sign: int) -> tuple[int, str]:
     return process.returncode, out
 
 
-def test_it_answers_soon_in_little_memory_and_stops_when_told(tmp_path: Path) -> None:
+@pytest.mark.parametrize("sign", [signal.SIGINT, signal.SIGTERM])
+def test_it_answers_soon_in_little_memory_and_stops_when_told(tmp_path: Path, sign: int) -> None:
     began = time.monotonic()
     with started("--port", "0", "--data", str(tmp_path / "club.db")) as (process, address, _):
         assert "Tonight" in get(f"{address}/tonight")
@@ -60,7 +61,7 @@ def test_it_answers_soon_in_little_memory_and_stops_when_told(tmp_path: Path) ->
         if status.exists():
             held = next(line for line in status.read_text().splitlines() if line.startswith("VmRSS"))
             assert int(held.split()[1]) / 1024 < MOST_MB
-        code, out = stopped(process, signal.SIGINT)
+        code, out = stopped(process, sign)
     assert code == 0
     assert "Traceback" not in out
     assert os.listdir(tmp_path) == ["club.db"]

@@ -1,6 +1,7 @@
 """Opens the data file, a port of this machine and the browser, and serves until stopped; must not know the pages."""
 
 import os
+import signal
 import socket
 import sys
 import threading
@@ -87,6 +88,7 @@ def _run(keep: Keep, planner: Planner, listening: socket.socket, open_browser: b
     threading.Thread(target=_get_ready, args=(keep, planner), daemon=True).start()
     if open_browser:
         threading.Thread(target=_open_when_up, args=(server, address), daemon=True).start()
+    signal.signal(signal.SIGTERM, signal.default_int_handler)  # stop as by Ctrl+C, so that the data file is shut
     try:
         server.run(sockets=[listening])
     except KeyboardInterrupt:  # told to stop
