@@ -156,13 +156,33 @@ def triggers(draw: st.DrawFn, roles: tuple[str, ...], names: tuple[str, ...], st
     )
 
 
+def thing_or_place(sides: Sides, things: tuple[Thing, ...]) -> Thing | None:
+    """One of the things the sides are, of a kind that all of them can stand in for; None where they are places."""
+    meant = [thing for thing in things if thing.name in sides.places]
+    plain = [thing for thing in meant if thing.kind in (ThingKind.CONE, ThingKind.WALL)]
+    return (plain or meant or [None])[0]
+
+
+@st.composite
+def turns(draw: st.DrawFn, places: tuple[str, ...], things: tuple[str, ...]) -> Sides:
+    over = draw(st.sampled_from([names for names in (places, things) if len(names) > 1]))
+    meant = draw(st.lists(st.sampled_from(over), min_size=2, max_size=3, unique=True))
+    order = draw(st.sampled_from(SideOrder))
+    chooser = draw(st.sampled_from(places)) if order is SideOrder.CHOICE else ""
+    chooser = draw(st.sampled_from(("", *places))) if order is SideOrder.CALL else chooser
+    other = draw(st.sampled_from(("", "Rest"))) if len(meant) == 2 else ""
+    return Sides(word="Side", places=tuple(meant), order=order, chooser=chooser, other=other)
+
+
 class Ground:
     """The names an exercise has declared, for what refers to them."""
 
-    def __init__(self, places: tuple[Place, ...], things: tuple[Thing, ...], sides: str) -> None:
+    def __init__(self, places: tuple[Place, ...], things: tuple[Thing, ...], sides: Sides | None) -> None:
+        words = {word: thing_or_place(sides, things) for word in (sides.word, sides.other) if word} if sides else {}
+        things = things + tuple(replace(thing, name=word) for word, thing in words.items() if thing)
         of_kind = {kind: tuple(thing.name for thing in things if thing.kind is kind) for kind in ThingKind}
         self.places = tuple(place.name for place in places)
-        self.roles = (*self.places, *((sides,) if sides else ()))
+        self.roles = (*self.places, *(word for word, thing in words.items() if thing is None))
         self.things = tuple(thing.name for thing in things)
         self.goals = of_kind[ThingKind.GOAL] + of_kind[ThingKind.MINI_GOAL] + of_kind[ThingKind.GATE]
         self.walls = of_kind[ThingKind.WALL]
@@ -370,9 +390,8 @@ def exercises(draw: st.DrawFn) -> Exercise:
     turning = draw(st.booleans())
     sides = None
     if turning:
-        order = draw(st.sampled_from((SideOrder.IN_TURN, SideOrder.HALF_TIME)))
-        sides = Sides(word="Side", places=tuple(place.name for place in stands[:2]), order=order)
-    ground = Ground(stands, lies, "Side" if turning else "")
+        sides = draw(turns(tuple(place.name for place in stands), tuple(thing.name for thing in lies)))
+    ground = Ground(stands, lies, sides)
     lines = tuple(place.name for place in stands if place.holds is Holds.LINE)
     ones = tuple(place.name for place in stands if place.holds is Holds.ONE)
     youngest, oldest = sorted((draw(st.integers(4, 21)), draw(st.integers(4, 21))))

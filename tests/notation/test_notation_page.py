@@ -20,6 +20,7 @@ HEAD = "exercise: Example\nkind: passing pattern\nfor 4 to 12 players\n"
 GROUND = (
     "Base at 0, 0 is a line, a ball each.\nStem at 0, 8 holds one.\nLeft at -6, 15 and Right at 6, 15 are lines.\n"
     "Coach at -3, -2 is an adult with 6 balls.\nMast at 2, 6 is a cone.\nDoor at 0, 10 is a gate.\n"
+    "Side Door at 8, 10 and Far Door at -8, 10 are gates, upright.\n"
     "Goal at 0, 22 is a goal.\nBench at 4, 10 is a wall.\n"
 )
 OPENING = "Each round, Left and Right in turn (call it Side):\n"

@@ -246,6 +246,61 @@ def test_sides() -> None:
 
 
 @pytest.mark.parametrize(
+    ("opening", "order", "chooser", "places", "other"),
+    [
+        ("Base chooses Stem or Gate House (call it Side)", SideOrder.CHOICE, "Base", ("Stem", "Gate House"), ""),
+        ("Base picks Stem, or Gate House (call it Side)", SideOrder.CHOICE, "Base", ("Stem", "Gate House"), ""),
+        ("the coach calls Door or Goal (call it Side)", SideOrder.CALL, "", ("Door", "Goal"), ""),
+        ("the coach chooses Door or Goal (call it Side)", SideOrder.CALL, "", ("Door", "Goal"), ""),
+        ("Base calls Door, Goal or Mast (call it Side)", SideOrder.CALL, "Base", ("Door", "Goal", "Mast"), ""),
+        ("Stem and Base in turn (call it Side, the other Rest)", SideOrder.IN_TURN, "", ("Stem", "Base"), "Rest"),
+    ],
+)
+def test_who_decides_on_the_side(
+    opening: str, order: SideOrder, chooser: str, places: tuple[str, ...], other: str
+) -> None:
+    exercise, problems = read(f"{HEAD}{GROUND}Each round, {opening}:\n1. Base runs to Side.\n")
+    assert problems == ()
+    sides = exercise.script.sides
+    assert (sides.order, sides.chooser, sides.places, sides.other) == (order, chooser, places, other)
+    assert sides.word == "Side"
+
+
+def test_a_word_for_things_is_a_thing_and_a_word_for_places_is_a_role() -> None:
+    def acts_of(opening: str, sentence: str):
+        exercise, problems = read(f"{HEAD}{GROUND}Each round, {opening}:\n1. {sentence}\n")
+        assert problems == ()
+        return exercise.script.steps[0].acts
+
+    shot, run = acts_of(
+        "the coach calls Door or Goal (call it Side)", "Base shoots at Side, then runs through Side home."
+    )
+    assert shot.target == Target(kind=TargetKind.THING, name="Side")
+    assert run.via == (Via(how="through", name="Side"),)
+    (played,) = acts_of("Base chooses Stem or Gate House (call it Side, the other Rest)", "Base passes to Rest.")
+    assert played.target == Target(kind=TargetKind.ROLE, name="Rest")
+
+
+@pytest.mark.parametrize(
+    ("opening", "sentence", "code"),
+    [
+        ("the coach calls Door or Mast (call it Side)", "Base shoots at Side.", "not-a-goal"),
+        ("the coach calls Door or Goal (call it Side)", "Side runs home.", "cannot-act"),
+        ("Door calls Stem or Base (call it Side)", "Side runs home.", "cannot-act"),
+        ("the coach sees Door or Goal (call it Side)", "Base runs to Door.", "unclear-sentence"),
+        ("Base, Stem and Gate House in turn (call it Side, the other Rest)", "Side runs home.", "several-others"),
+        ("Base and Stem in turn (call it Side, the other Side)", "Side runs home.", "sides-word-taken"),
+        ("Base and Stem in turn (call it Side, the other Mast)", "Side runs home.", "sides-word-taken"),
+        ("Base or Mast in turn (call it Side)", "Base runs home.", "mixed-sides"),
+        ("Base and Stem in turn (call it Side)", "Gate House passes ahead of Base to Side.", "not-a-spot"),
+        ("Base chooses Stme or Gate House (call it Side)", "Base runs to Side.", "unknown-name"),
+    ],
+)
+def test_mistakes_about_sides_are_told_once(opening: str, sentence: str, code: str) -> None:
+    assert codes(f"{HEAD}{GROUND}Each round, {opening}:\n1. {sentence}\n") == (code,)
+
+
+@pytest.mark.parametrize(
     ("sentence", "kind", "teams", "on", "balls"),
     [
         ("everyone has a ball", PlayKind.BALL_EACH, (), (), 0),
@@ -274,6 +329,15 @@ def test_open_play(sentence: str, kind: PlayKind, teams: tuple, on: tuple[str, .
     assert (play.width_m, play.depth_m, play.middle, play.kind) == (12, 15, Point(0, 10), kind)
     assert tuple((team.name, team.count) for team in play.teams) == teams
     assert (play.on, play.balls) == (on, balls)
+
+
+def test_teams_that_play_together() -> None:
+    sentence = "four Yellow, four Blue and one Green keep it from two Red, with one neutral, on Goal."
+    exercise, problems = read(f"{HEAD}{GROUND}Open play in 12 by 15 m: {sentence}\n")
+    assert problems == ()
+    play = exercise.open_play
+    assert [team.name for team in play.teams] == ["Yellow", "Blue", "Green", "Red", "neutral"]
+    assert play.together == ("Blue", "Green")
 
 
 def test_free_lines_may_share_a_line_and_remarks_are_never_cut() -> None:

@@ -113,7 +113,7 @@ def _front_trigger(cursor: Cursor) -> Trigger | None:
 def _subject(cursor: Cursor) -> str:
     start = cursor.at
     who = cursor.name("who does it")
-    thing = cursor.names.things.get(who)
+    thing = cursor.names.thing(who)
     if thing is not None:
         doing = cursor.peek().text
         cursor.note(

@@ -39,9 +39,9 @@ def minutes(total_s: float) -> str:
     return "1 minute" if whole == 1 else f"{int(whole)} minutes"
 
 
-def listed(words: Sequence[str]) -> str:
-    """`A`, `A and B`, `A, B and C`."""
-    return ", ".join(words[:-1]) + f" and {words[-1]}" if len(words) > 1 else "".join(words)
+def listed(words: Sequence[str], *, last: str = "and") -> str:
+    """`A`, `A and B`, `A, B and C`; another word may stand before the last one."""
+    return ", ".join(words[:-1]) + f" {last} {words[-1]}" if len(words) > 1 else "".join(words)
 
 
 def capital(sentence: str) -> str:

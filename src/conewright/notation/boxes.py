@@ -63,7 +63,7 @@ def _roles(cursor: Cursor, what: str) -> tuple[str, ...]:
     start = cursor.at
     names = listed(cursor, what)
     for name in names:
-        thing = cursor.names.things.get(name)
+        thing = cursor.names.thing(name)
         if thing is not None:
             cursor.note("cannot-act", start, f"{name} is a {thing.kind.value}: it plays no part.", "Name a place.")
             break

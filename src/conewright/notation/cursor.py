@@ -28,6 +28,7 @@ class Findings:
     problems: list[Problem] = field(default_factory=list)
     undeclared: dict[str, tuple[Problem, str]] = field(default_factory=dict)  # by name: the first use, the name meant
     lost: set[str] = field(default_factory=set)  # words of sentences that could not be read and may declare something
+    own: set[str] = field(default_factory=set)  # undeclared names told in a lost sentence: it does not explain them
     header_lost: bool = False  # a line was not understood that may be one of those an exercise needs
     unnamed: int = 0  # names that are missing where they should be declared
 
@@ -35,12 +36,22 @@ class Findings:
         """Tell a problem that has to be mended."""
         self.problems.append(mend(code, where, message, hint))
 
+    def lose(self, tokens: tuple[Token, ...]) -> None:
+        """A sentence that may declare something could not be read: its words may be names that are missing now."""
+        first, last = tokens[0], tokens[-1]
+        for name, (problem, _) in self.undeclared.items():
+            at = _position(problem)
+            if (first.line, first.column) <= at < (last.line, last.end):
+                self.own.add(name)
+        self.lost |= {token.lower for token in tokens}
+        self.lost |= {"open play"} if self.lost & {"open", "play"} else set()
+
     def all(self) -> tuple[Problem, ...]:
         """Everything found, in the order of the text, without undeclared names that another problem explains."""
         unexplained: list[Problem] = []
         missing = self.unnamed
         for name, (problem, near) in self.undeclared.items():
-            if self.lost.intersection(name.lower().split()):
+            if name not in self.own and self.lost.intersection(name.lower().split()):
                 continue
             if not near and missing > 0:
                 missing -= 1
@@ -233,8 +244,7 @@ class Cursor:
         """True where a known name is the beginning of a longer one that is not known."""
         token = self.peek(length)
         if token.kind == NUMBER:
-            following = self.peek(length + 1)
-            return token.text.isdigit() and following.kind == WORD and following.lower not in _UNITS
+            return self._ends_name(length) or (self.peek(length + 1).lower == "," and not self.sees_number(length + 2))
         return token.kind == WORD and token.text[0].isupper() and token.lower not in NEVER_NAMES
 
     def _undeclared(self, what: str) -> str:
@@ -267,7 +277,7 @@ class Cursor:
     def _name_run(self) -> tuple[Token, ...]:
         """The words that look like a name: capital ones with their numbers, or one small one that is no known word."""
         first = self.peek()
-        if first.kind != WORD or first.lower in (JOINERS if first.text[0].isupper() else VOCABULARY):
+        if first.kind != WORD or first.lower in (JOINERS if first.text[0].isupper() else VOCABULARY | JOINERS):
             return ()
         run = [first]
         while first.text[0].isupper() and (

@@ -19,7 +19,7 @@ def tell_lacking(draft: Draft, findings: Findings) -> None:
     for key, code, message in lacking:
         if key not in draft.seen and not findings.header_lost:
             findings.add(code, where, message, f"Write a line like this: {HEADERS[key]}")
-    if not draft.steps and draft.play is None and not findings.problems:
+    if not draft.steps and draft.play is None and not (findings.problems or findings.undeclared):
         findings.add(
             "nothing-happens",
             where,

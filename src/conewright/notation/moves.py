@@ -106,7 +106,7 @@ def _mover(cursor: Cursor) -> str:
         return word
     start = cursor.at
     name = cursor.name("who goes")
-    if name in cursor.names.things:
+    if cursor.names.thing(name):
         cursor.note("cannot-act", start, f"{name} is a thing: it goes nowhere.", "Name a place where somebody stands.")
     return name
 
@@ -114,8 +114,7 @@ def _mover(cursor: Cursor) -> str:
 def _place(cursor: Cursor) -> str:
     start = cursor.at
     name = cursor.name("a place")
-    if name != cursor.names.sides:
-        tell_not_a_place(cursor, name, start)
+    tell_not_a_place(cursor, name, start, or_side=True)
     return name
 
 

@@ -6,7 +6,9 @@ from dataclasses import dataclass, field
 from conewright.model.exercise import Place, Thing, ThingKind
 from conewright.notation.lexer import NUMBER, WORD, Keyed, Token
 from conewright.notation.sentences import Sentence
+from conewright.notation.words import CHOICES
 
+_DECIDES = frozenset(phrase for phrases in CHOICES.values() for phrase in phrases)
 _LONGEST = 6  # so many words at the beginning of a sentence may be a name in small letters
 GOALS = frozenset({ThingKind.GOAL, ThingKind.MINI_GOAL, ThingKind.GATE})
 
@@ -19,7 +21,7 @@ class Names:
     all: tuple[str, ...] = ()
     places: Mapping[str, Place] = field(default_factory=dict)
     things: Mapping[str, Thing] = field(default_factory=dict)
-    sides: str = ""
+    stands_for: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # words for sides: the names they may mean
 
     def match(self, tokens: tuple[Token, ...], at: int) -> tuple[str, int]:
         """The longest name that stands at a token, and how many tokens it takes; "" and 0 where none does."""
@@ -28,17 +30,33 @@ class Names:
                 return name, len(words)
         return "", 0
 
+    def thing(self, name: str) -> Thing | None:
+        """The thing of a name; for a word that stands for one of several things, the first of them."""
+        meant = (name,) if name in self.places else self.stands_for.get(name, (name,))
+        found = tuple(self.things[one] for one in meant if one in self.things)
+        return found[0] if found and len(found) == len(meant) else None
+
     def is_goal(self, name: str) -> bool:
-        """True for a thing that can be shot at, and for a name nothing is known of."""
-        thing = self.things.get(name)
-        return thing.kind in GOALS if thing else name not in self.places and name != self.sides
+        """True for what can be shot at, and for a name nothing is known of."""
+        return all(
+            self.things[one].kind in GOALS if one in self.things else one not in self.places
+            for one in self.stands_for.get(name, (name,))
+        )
+
+    def is_word(self, name: str) -> bool:
+        """True for a word that stands for one of several places or things."""
+        return name in self.stands_for and name not in self.places and name not in self.things
 
 
 def names_of(
-    names: Iterable[str], places: Iterable[Place] = (), things: Iterable[Thing] = (), sides: str = ""
+    names: Iterable[str],
+    places: Iterable[Place] = (),
+    things: Iterable[Thing] = (),
+    stands_for: Mapping[str, tuple[str, ...]] | None = None,
 ) -> Names:
-    """An index of names; `sides` is the word that stands for the sides in turn."""
-    every = tuple(dict.fromkeys((*names, sides) if sides else names))
+    """An index of names; `stands_for` gives the words for sides with the names each may mean."""
+    sides = stands_for or {}
+    every = tuple(dict.fromkeys((*names, *sides)))
     by_first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
     for name in every:
         words = tuple(name.lower().split())
@@ -49,7 +67,7 @@ def names_of(
         all=every,
         places={place.name: place for place in reversed(tuple(places))},
         things={thing.name: thing for thing in reversed(tuple(things))},
-        sides=sides,
+        stands_for=sides,
     )
 
 
@@ -65,17 +83,35 @@ def declared(pieces: Iterable[Keyed | Sentence]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for name in found if name))
 
 
-def sides_word(pieces: Iterable[Keyed | Sentence]) -> str:
-    """The word behind "call it" in the sentence that opens the round; "" where there is none."""
-    for piece in pieces:
-        if isinstance(piece, Sentence) and piece.key == "round":
-            words = tuple(token.lower for token in piece.tokens)
-            if "(" in words:
-                at = words.index("(") + 1
-                end = words.index(")", at) if ")" in words[at:] else len(words)
-                at = words.index("it", at, end) + 1 if "it" in words[at:end] else at + 1
-                return name_of(piece.tokens[at:end])
-    return ""
+def side_words(pieces: Iterable[Keyed | Sentence], names: Names) -> dict[str, tuple[str, ...]]:
+    """The words in "(call it Side, the other Rest)" of the sentence that opens the round, with what they stand for."""
+    opening = next((piece for piece in pieces if isinstance(piece, Sentence) and piece.key == "round"), None)
+    words = tuple(token.lower for token in opening.tokens) if opening else ()
+    if opening is None or "(" not in words:
+        return {}
+    at = words.index("(") + 1
+    end = words.index(")", at) if ")" in words[at:] else len(words)
+    parted = next((place for place in range(at, end) if words[place] in (",", "and", "the", "other")), end)
+    found = [_word_behind(opening.tokens[at:parted], "it"), _word_behind(opening.tokens[parted:end], "other")]
+    return dict.fromkeys((word for word in found if word), _named(opening.tokens[: at - 1], names))
+
+
+def _word_behind(tokens: tuple[Token, ...], lead: str) -> str:
+    """The name behind a word; behind the first word where that one is missing."""
+    at = next((place for place, token in enumerate(tokens) if token.lower == lead), 0)
+    return name_of(tokens[at + 1 :])
+
+
+def _named(tokens: tuple[Token, ...], names: Names) -> tuple[str, ...]:
+    """The known names among tokens, without the one who decides on them."""
+    found: list[str] = []
+    at = 0
+    while at < len(tokens):
+        name, length = names.match(tokens, at)
+        decides = at + length < len(tokens) and tokens[at + length].lower in _DECIDES
+        found += [name] if length and not decides else []
+        at += length or 1
+    return tuple(dict.fromkeys(found))
 
 
 def name_start(tokens: tuple[Token, ...], end: int) -> int:

@@ -32,6 +32,8 @@ from conewright.notation.boxes import usual_balls
 from conewright.notation.draft import ANY_AGE
 from conewright.notation.phrases import acts_phrase, goes_to, joins, trigger_phrase
 from conewright.notation.words import (
+    CHOICES,
+    COACH,
     DEFAULT_WIDTH_M,
     ENDINGS,
     HOLDS,
@@ -189,9 +191,12 @@ def _script(exercise: Exercise, script: Script) -> list[str]:
 def _opening(sides: Sides | None) -> str:
     if sides is None:
         return "Each round:"
+    words = f"(call it {sides.word}{f', the other {sides.other}' if sides.other else ''})"
     if sides.order is SideOrder.HALF_TIME:
-        return f"Each round, {', then '.join(sides.places)} from half time (call it {sides.word}):"
-    return f"Each round, {listed(sides.places)} in turn (call it {sides.word}):"
+        return f"Each round, {', then '.join(sides.places)} from half time {words}:"
+    if sides.order is SideOrder.IN_TURN:
+        return f"Each round, {listed(sides.places)} in turn {words}:"
+    return f"Each round, {sides.chooser or COACH} {CHOICES[sides.order][0]} {listed(sides.places, last='or')} {words}:"
 
 
 def _step(exercise: Exercise, step: Step) -> str:

@@ -14,7 +14,7 @@ from conewright.notation.forms import form
 from conewright.notation.header import keyed_line
 from conewright.notation.lacking import tell_impossible, tell_lacking
 from conewright.notation.lexer import Keyed
-from conewright.notation.names import Names, declared, names_of, sides_word
+from conewright.notation.names import Names, declared, names_of, side_words
 from conewright.notation.places import declaration
 from conewright.notation.rounds import (
     empty_step,
@@ -41,7 +41,8 @@ def read(text: str) -> tuple[Exercise | None, tuple[Problem, ...]]:
     draft = Draft()
     known = declared(pieces)
     _read_declarations(pieces, names_of(known), draft, findings)
-    names = names_of(known, draft.places, draft.things, sides_word(pieces))
+    names = names_of(known, draft.places, draft.things)
+    names = names_of(known, draft.places, draft.things, side_words(pieces, names))
     for piece in pieces:
         if isinstance(piece, Keyed):
             keyed_line(piece, draft, findings)
@@ -65,8 +66,7 @@ def _with_cursor(
     cursor = Cursor(piece.tokens, names, findings, slips=piece.slips)
     reads(cursor)
     if cursor.failed and declares:
-        findings.lost |= {token.lower for token in piece.tokens}
-        findings.lost |= {"open play"} if findings.lost & {"open", "play"} else set()
+        findings.lose(piece.tokens)
     last = piece.tokens[-1]
     if not piece.stopped and last.lower != ":" and cursor.slips == 0 and not cursor.failed:
         span = Span(line=last.line, column=last.end, end_line=last.line, end_column=last.end + 1)

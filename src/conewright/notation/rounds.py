@@ -11,10 +11,11 @@ from conewright.notation.draft import Draft
 from conewright.notation.guesses import closest
 from conewright.notation.moves import outcome, rotation
 from conewright.notation.shapes import EXAMPLES
-from conewright.notation.starts import tell_not_a_place
 from conewright.notation.triggers import trigger
+from conewright.notation.words import CHOICES, COACH
 
 MOST_IN_FLIGHT = 9
+PAIR = 2  # so many sides have a word for the one that is not meant
 
 
 def opening(cursor: Cursor, draft: Draft) -> None:
@@ -28,39 +29,95 @@ def opening(cursor: Cursor, draft: Draft) -> None:
     if cursor.done():
         return
     cursor.must(",")
-    places = [_side(cursor)]
-    order = SideOrder.IN_TURN
-    while cursor.takes(", and", ",", "and"):
-        if cursor.takes("then"):
-            order = SideOrder.HALF_TIME
-        places.append(_side(cursor))
-    if order is SideOrder.HALF_TIME:
-        cursor.must("from")
-        _half_time(cursor)
-    else:
-        cursor.must("in")
-        cursor.must("turn")
-    word = _word(cursor, draft)
+    order, chooser = _who_decides(cursor)
+    places = _sides(cursor)
+    if order is SideOrder.IN_TURN:
+        order = _order(cursor)
+    word, other = _words(cursor, draft, len(places))
     cursor.takes(":")
     cursor.finish()
     if cursor.failed:
         cursor.findings.unnamed += 1
     else:
-        draft.sides = Sides(word=word, places=tuple(places), order=order, span=cursor.span_from(0))
+        draft.sides = Sides(
+            word=word, places=places, order=order, chooser=chooser, other=other, span=cursor.span_from(0)
+        )
 
 
-def _side(cursor: Cursor) -> str:
+def _who_decides(cursor: Cursor) -> tuple[SideOrder, str]:
+    """Take "Hub chooses" or "the coach calls"; in turn where neither comes next. A coach who chooses calls."""
+    coach = cursor.takes(COACH)
+    length = 0 if coach else cursor.sees_name()
+    decides = cursor.peek(length).lower
+    order = next((order for order, phrases in CHOICES.items() if decides in phrases), SideOrder.IN_TURN)
+    if coach:
+        if order is SideOrder.IN_TURN:
+            cursor.unexpected('"calls"')
+        cursor.at += 1
+        return SideOrder.CALL, ""
+    if order is SideOrder.IN_TURN:
+        return order, ""
     start = cursor.at
-    name = cursor.name("a place")
-    tell_not_a_place(cursor, name, start)
-    return name
+    chooser = cursor.name("who chooses")
+    thing = cursor.names.thing(chooser)
+    if thing is not None:
+        told = f"{chooser} is a {thing.kind.value}: it does not choose."
+        cursor.note("cannot-act", start, told, "Name a place where somebody stands.")
+    cursor.at += 1
+    return order, chooser
 
 
-def _word(cursor: Cursor, draft: Draft) -> str:
-    """The word in "(call it Side)"."""
+def _sides(cursor: Cursor) -> tuple[str, ...]:
+    """Take the places or things that are the sides, with commas, "and", "or" or "then" between them."""
+    start = cursor.at
+    places = [cursor.name("a place or thing")]
+    while cursor.takes(", and", ", or", ",", "and", "or"):
+        if cursor.sees("then"):
+            cursor.at += 1
+        places.append(cursor.name("a place or thing"))
+    things = [name for name in places if cursor.names.thing(name)]
+    stands = [name for name in places if name in cursor.names.places]
+    if things and stands:
+        cursor.note(
+            "mixed-sides",
+            start,
+            f"{stands[0]} is a place and {things[0]} a thing.",
+            "Let the sides be places only, or things only.",
+        )
+    return tuple(places)
+
+
+def _order(cursor: Cursor) -> SideOrder:
+    """Take "in turn" or "from half time"."""
+    if cursor.takes("from"):
+        _half_time(cursor)
+        return SideOrder.HALF_TIME
+    cursor.must("in")
+    cursor.must("turn")
+    return SideOrder.IN_TURN
+
+
+def _words(cursor: Cursor, draft: Draft, sides: int) -> tuple[str, str]:
+    """The words in "(call it Side, the other Rest)"; "" for the second where it is not said."""
     cursor.must("(", "Give the side a word of its own: (call it Side).")
     cursor.must("call")
     cursor.must("it")
+    start = cursor.at
+    word = _new_word(cursor, draft)
+    other = ""
+    if cursor.takes(", and the other", ", the other", "and the other", "the other"):
+        other = _new_word(cursor, draft)
+        if sides != PAIR and cursor.slips == 0:
+            told = f'"The other" is clear between two sides, and here are {sides}.'
+            cursor.note("several-others", start, told, f"Leave it out: (call it {word}).")
+        elif other == word:
+            told = f'Both sides are called "{word}".'
+            cursor.note("sides-word-taken", start, told, "Take another word for the other side, such as Rest.")
+    cursor.must(")")
+    return word, other
+
+
+def _new_word(cursor: Cursor, draft: Draft) -> str:
     start = cursor.at
     word = cursor.name("a word")
     if word in draft.taken():
@@ -70,7 +127,6 @@ def _word(cursor: Cursor, draft: Draft) -> str:
             f'"{word}" is the name of a place or thing already.',
             "Take another word for the side in turn, such as Side.",
         )
-    cursor.must(")")
     return word
 
 

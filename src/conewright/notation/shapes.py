@@ -55,8 +55,8 @@ SENTENCES: tuple[SentenceForm, ...] = (
     SentenceForm(
         key="round",
         opens=("each round", "every round"),
-        shape="Each round [, PLACE and PLACE in turn (call it WORD)] | "
-        "[, PLACE, then PLACE from half time (call it WORD)]:",
+        shape="Each round [, PLACE and PLACE in turn | PLACE, then PLACE from half time | "
+        "ROLE chooses PLACE or PLACE | the coach calls PLACE or PLACE] [(call it WORD [, the other WORD])]:",
         example="Each round, Left and Right in turn (call it Side):",
     ),
     SentenceForm(

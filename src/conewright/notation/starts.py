@@ -77,11 +77,11 @@ def _sees_another(cursor: Cursor) -> bool:
     return token.kind == MARK and token.lower == "," and (cursor.sees_name(1) > 0 or cursor.sees("and", 1))
 
 
-def tell_not_a_place(cursor: Cursor, name: str, begins: int) -> None:
-    """Tell where people are said to stand at a thing."""
-    thing = cursor.names.things.get(name)
-    if thing is None and name and name == cursor.names.sides and name not in cursor.names.places:
-        cursor.note("not-a-place", begins, f"{name} is the side in turn, not a place.", "Name the place itself.")
+def tell_not_a_place(cursor: Cursor, name: str, begins: int, *, or_side: bool = False) -> None:
+    """Tell where people are said to stand at a thing, or at a word for sides unless that will do."""
+    thing = cursor.names.thing(name)
+    if thing is None and cursor.names.is_word(name) and not or_side:
+        cursor.note("not-a-place", begins, f"{name} is a word for one of the sides.", "Name the place itself.")
     if thing is not None:
         cursor.note(
             "not-a-place", begins, f"{name} is a {thing.kind.value}, not a place to stand at.", "Name a place instead."

@@ -43,7 +43,7 @@ def _kick_target(cursor: Cursor) -> Target | None:
         return Target(kind=TargetKind.POINT, at=point(cursor))
     start = cursor.at
     name = cursor.name("who gets the ball")
-    thing = cursor.names.things.get(name)
+    thing = cursor.names.thing(name)
     if thing is not None and thing.kind is ThingKind.CONE:
         cursor.note("nobody-there", start, f"{name} is a cone: nobody gets the ball there.", "Name a place.")
     return Target(kind=TargetKind.THING if thing else TargetKind.ROLE, name=name)
@@ -52,7 +52,7 @@ def _kick_target(cursor: Cursor) -> Target | None:
 def _ahead(cursor: Cursor) -> Target:
     start = cursor.at
     name = cursor.name("who runs onto the ball")
-    if name in cursor.names.things:
+    if cursor.names.thing(name):
         cursor.note("cannot-act", start, f"{name} is a thing: it does not run onto a ball.", "Name a place.")
     at = None
     if cursor.takes(", who runs to", "who runs to", "to"):
@@ -63,7 +63,12 @@ def _ahead(cursor: Cursor) -> Target:
 def _spot(cursor: Cursor) -> Point | None:
     if sees_point(cursor):
         return point(cursor)
+    start = cursor.at
     name = cursor.name("where they meet")
+    if cursor.names.is_word(name):
+        cursor.note(
+            "not-a-spot", start, f"{name} is a word for one of the sides, not one spot.", "Name a point: to -6, 18."
+        )
     stands = cursor.names.things.get(name) or cursor.names.places.get(name)
     return stands.at if stands else None
 
@@ -71,7 +76,7 @@ def _spot(cursor: Cursor) -> Point | None:
 def _wall(cursor: Cursor) -> Target:
     start = cursor.at
     name = cursor.name("the wall")
-    thing = cursor.names.things.get(name)
+    thing = cursor.names.thing(name)
     known = thing is not None or name in cursor.names.places
     if known and (thing is None or thing.kind is not ThingKind.WALL):
         cursor.note(
@@ -92,7 +97,7 @@ def _shot_target(cursor: Cursor) -> Target | None:
 def tell_no_goal(cursor: Cursor, name: str, start: int) -> None:
     """Tell where something else than a goal or gate is attacked."""
     if name and not cursor.failed and not cursor.names.is_goal(name):
-        thing = cursor.names.things.get(name)
+        thing = cursor.names.thing(name)
         what = f"a {thing.kind.value}" if thing else "a place"
         cursor.note(
             "not-a-goal",
@@ -117,7 +122,7 @@ def _move_target(cursor: Cursor) -> Target | None:
         return Target(kind=TargetKind.POINT, at=point(cursor))
     end = cursor.takes("the end of", "the back of", "the end of the line at")
     name = cursor.name("a place or point")
-    kind = TargetKind.THING if name in cursor.names.things else TargetKind.PLACE
+    kind = TargetKind.THING if cursor.names.thing(name) else TargetKind.PLACE
     return Target(kind=kind, name=name, end=end)
 
 

@@ -66,7 +66,7 @@ def _clause(cursor: Cursor) -> tuple[Event, str, str, int | None]:
     if not phrase:
         start = cursor.at
         who = cursor.name("whom to look at")
-        if who in cursor.names.things:
+        if cursor.names.thing(who):
             told = f"{who} is a thing: it does nothing."
             cursor.note("cannot-act", start, told, "Name a place where somebody stands.")
         phrase = cursor.guessed(_OF_WHO, "event")

@@ -6,7 +6,19 @@ phrase of an entry is the one the printer writes, the others are understood. Mus
 
 from dataclasses import dataclass
 
-from conewright.model.exercise import Bib, Ending, Event, Foot, Holds, Pace, PlayKind, ThingKind, Verb, Weight
+from conewright.model.exercise import (
+    Bib,
+    Ending,
+    Event,
+    Foot,
+    Holds,
+    Pace,
+    PlayKind,
+    SideOrder,
+    ThingKind,
+    Verb,
+    Weight,
+)
 from conewright.model.session import Job
 
 UNITS = (
@@ -350,6 +362,12 @@ MEETINGS: dict[PlayKind, tuple[str, ...]] = {  # between the teams of open play:
     PlayKind.GAME: ("against",),
     PlayKind.CHASE: ("chase", "chases", "catch", "catches"),
 }
+
+CHOICES: dict[SideOrder, tuple[str, ...]] = {  # who decides on the side stands before; the first phrase is written
+    SideOrder.CHOICE: ("chooses", "picks"),
+    SideOrder.CALL: ("calls", "names"),
+}
+COACH = "the coach"
 
 ENDINGS: dict[Ending, str] = {
     Ending.SCORED: "scored",
