@@ -90,6 +90,8 @@ def test_what_the_start_says_comes_first_and_the_rest_where_it_says() -> None:
     said = PLACES + "Start with two at Base, one at Stem, the rest shared between Left and Right.\n" + ROUND
     assert standing(exercise_of(said), 8) == {"Base": 2, "Stem": 1, "Left": 3, "Right": 2}
     assert standing(exercise_of(said), 3) == {"Base": 2, "Stem": 1, "Left": 0, "Right": 0}
+    assert standing(exercise_of(said), 2) == {"Base": 2, "Stem": 0, "Left": 0, "Right": 0}
+    assert standing(exercise_of(said), 1) == {"Base": 1, "Stem": 0, "Left": 0, "Right": 0}
 
 
 def test_the_same_number_in_each_line_spreads_what_is_left_from_the_first() -> None:

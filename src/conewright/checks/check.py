@@ -35,7 +35,9 @@ MET_ON_THE_WAY: tuple[Met, ...] = (
 )
 STALLS = frozenset({"nobody-there", "no-ball-left", "no-time"})  # the figures of a round that stops mean nothing
 FOLLOWS = {  # what a rehearsal meets, and the findings of the text that it follows from
-    "nobody-there": frozenset({"ends-nowhere", "flow-open", "nobody-there", "nowhere-to-stand", "too-few"}),
+    "nobody-there": frozenset(
+        {"ends-nowhere", "flow-open", "nobody-there", "nowhere-to-stand", "start-too-many", "too-few"}
+    ),
     "no-ball-left": frozenset({"balls-run-out", "ball-stranded", "comes-without-ball", "no-ball"}),
 }
 ORDER = {severity: place for place, severity in enumerate(Severity)}

@@ -99,7 +99,7 @@ def _shared(teams: tuple[Team, ...], open_teams: tuple[Team, ...], *, left: int,
 def standing(exercise: Exercise, size: int) -> dict[str, int]:
     """How many children stand at each place at the start of a copy of `size` (adults' places are left out).
 
-    The start sentence first, then one at each place the steps name, in their order; the rest where the sentence says,
+    The start sentence first, as far as there are children, then one at each place the steps name, in their order; the rest where the sentence says,
     else to the lines that start with a ball until they hold three, then to the shortest line.
     """
     own = one_copy(exercise, size)
@@ -110,9 +110,11 @@ def standing(exercise: Exercise, size: int) -> dict[str, int]:
         for part, place in zip(split_evenly(size, max(1, len(children))), children, strict=False):
             counts[place.name] = part
         return counts
+    left = size
     for name, count in start.counts:
         if name in counts:
-            counts[name] = count
+            counts[name] = min(count, left)
+            left -= counts[name]
     needed = tuple(name for name in places_in_order(own) if name in counts)
     if not start.counts:
         for name in needed[:size]:
