@@ -135,11 +135,12 @@ def _label(play: Play, act: int, stage: str) -> str:
     if act < 0:
         return stage
     played = play.rounds[0].acts[act].played
+    place = play.exercise.place(played.takes_from)
     said = {
         "flight": played.words,
         "moving": played.words,
         "on the way": played.words,
-        "preparing": f"{played.words}: control before it" if not played.takes_from else f"{played.words}: setting it",
+        "preparing": f"{played.words}: {'setting it' if place and place.supply.count > 1 else 'control before it'}",
         "turning": played.words,
         "reacting": f"{played.words}: reacting",
         "follow-through": f"{played.words}: follow-through",
