@@ -12,36 +12,33 @@ from conewright.model.exercise import (
     Form,
     NextRound,
     OpenPlay,
-    Outcome,
     Place,
-    PlayKind,
-    Rotation,
-    RotationKind,
     Script,
     SideOrder,
     Sides,
     Start,
     Step,
-    SupplyKind,
-    Team,
     Thing,
 )
 from conewright.model.geometry import ORIGIN
 from conewright.notation.amounts import capital, figure, listed, minutes, one_line, people, point, size
 from conewright.notation.boxes import usual_balls
+from conewright.notation.clauses import (
+    beside,
+    contest_clause,
+    meeting_clause,
+    outcome_clause,
+    places_clause,
+    rotation_clause,
+    team_clause,
+    team_name,
+)
 from conewright.notation.draft import ANY_AGE
-from conewright.notation.phrases import acts_phrase, goes_to, joins, trigger_phrase
+from conewright.notation.phrases import acts_phrase, trigger_phrase
 from conewright.notation.words import (
     CHOICES,
     COACH,
     DEFAULT_WIDTH_M,
-    ENDINGS,
-    HOLDS,
-    HOLDS_OF_SEVERAL,
-    MEETINGS,
-    PASSIVE,
-    WAITS,
-    Standing,
 )
 
 
@@ -106,7 +103,7 @@ def _remarks(exercise: Exercise) -> list[str]:
 
 
 def _ground(exercise: Exercise) -> list[str]:
-    places = [_places(tuple(alike)) for _, alike in groupby(exercise.places, key=_place_kind)]
+    places = [f"{places_clause(tuple(alike))}." for _, alike in groupby(exercise.places, key=_place_kind)]
     things = [_things(tuple(alike)) for _, alike in groupby(exercise.things, key=_thing_kind)]
     start = [f"{capital(_start(exercise.start))}."] if exercise.start else []
     return [*places, *things, *start]
@@ -119,38 +116,6 @@ def _place_kind(place: Place) -> Place:
 
 def _thing_kind(thing: Thing) -> Thing:
     return replace(thing, name="", at=ORIGIN, span=None)
-
-
-def _places(places: tuple[Place, ...]) -> str:
-    first = places[0]
-    holds, passive = _holds(first)
-    told = holds if len(places) == 1 else HOLDS_OF_SEVERAL[holds]
-    told += _supply(first, apart=holds in ("holds one", "is passive") or len(places) > 1)
-    told += f", {PASSIVE}" if passive else ""
-    told += f", in {first.bib.value}" if first.bib else ""
-    told += f", facing {first.facing}" if first.facing else ""
-    told += f", {WAITS[first.waits]}" if first.waits != "behind" else ""
-    return f"{listed([f'{place.name} at {point(place.at)}' for place in places])} {told}."
-
-
-def _holds(place: Place) -> tuple[str, bool]:
-    """Who stands there, and whether it is still to be said that they are passive."""
-    meant = Standing(holds=place.holds, adult=place.adult, keeper=place.keeper, passive=place.passive)
-    phrases = {standing: phrase for phrase, standing in HOLDS.items()}
-    known = phrases.get(meant)
-    return (known, False) if known else (phrases[replace(meant, passive=False)], True)
-
-
-def _supply(place: Place, *, apart: bool) -> str:
-    comma = "," if apart else ""
-    if place.supply.kind is SupplyKind.EACH:
-        return ", a ball each"
-    if place.supply.kind is SupplyKind.BALL:
-        return f"{comma} with the ball"
-    if place.supply.kind is SupplyKind.STOCK:
-        count = place.supply.count
-        return f"{comma} with {count} {'ball' if count == 1 else 'balls'}"
-    return ""
 
 
 def _things(things: tuple[Thing, ...]) -> str:
@@ -181,9 +146,9 @@ def _script(exercise: Exercise, script: Script) -> list[str]:
     lines = [_opening(script.sides)]
     for step in script.steps:
         lines.append(_step(exercise, step))
-        lines += [_outcome(step.contest, outcome) for outcome in step.contest.outcomes] if step.contest else []
+        lines += _outcomes(step.contest) if step.contest else []
     lines += [_next_round(script.next_round)] if script.next_round else []
-    lines += [_rotation(rotation) for rotation in script.rotations]
+    lines += [f"{capital(rotation_clause(rotation))}." for rotation in script.rotations]
     lines += ["Change sides at half time."] if script.mirrored_at_half_time else []
     return lines
 
@@ -201,26 +166,11 @@ def _opening(sides: Sides | None) -> str:
 
 def _step(exercise: Exercise, step: Step) -> str:
     acts = f" {acts_phrase(exercise, step.acts)}." if step.acts else ""
-    return f"{step.number}.{acts}{f' {_contest(step.contest)}' if step.contest else ''}"
+    return f"{step.number}.{acts}{f' {capital(contest_clause(step.contest))}.' if step.contest else ''}"
 
 
-def _contest(contest: Contest) -> str:
-    told = f"Contest in {size(contest.width_m, contest.depth_m)}, middle at {point(contest.middle)}: "
-    told += f"{listed(contest.attackers)} against {listed(contest.defenders)}"
-    told += f", on {listed(contest.on)}" if contest.on else ""
-    told += f", at most {figure(contest.limit_s)} s" if contest.limit_s is not None else ""
-    told += f", counter on {listed(contest.counter)}" if contest.counter else ""
-    return f"{told}."
-
-
-def _outcome(contest: Contest, outcome: Outcome) -> str:
-    words = [ENDINGS[ending] for ending in outcome.endings]
-    lead = ", ".join(words[:-1]) + f" or {words[-1]}" if len(words) > 1 else "".join(words)
-    if lead == "won" and len(contest.defenders) == 1:
-        lead = f"{contest.defenders[0]} wins it"
-    told = [joins(move) for move in outcome.moves]
-    told += [f"the ball goes to {outcome.ball_to}"] if outcome.ball_to is not None else []
-    return f"{capital(lead)}: {', '.join(told) or 'nobody moves'}."
+def _outcomes(contest: Contest) -> list[str]:
+    return [f"{capital(outcome_clause(contest, outcome))}." for outcome in contest.outcomes]
 
 
 def _next_round(following: NextRound) -> str:
@@ -232,59 +182,20 @@ def _next_round(following: NextRound) -> str:
     return " ".join(told)
 
 
-def _rotation(rotation: Rotation) -> str:
-    if rotation.every_s is not None:
-        length = minutes(rotation.every_s)
-        lead = "Every minute" if length == "1 minute" else f"Every {length}"
-    else:
-        lead = "Rotation" if rotation.every_rounds == 1 else f"Every {rotation.every_rounds} rounds"
-    told = {
-        RotationKind.FOLLOW: "follow the pass",
-        RotationKind.STAY: "everyone goes back to their own place",
-        RotationKind.MOVES: ", ".join(goes_to(move) for move in rotation.moves) or "nobody moves",
-    }
-    return f"{lead}: {told[rotation.kind]}."
-
-
 # --- open play and other numbers ---
 
 
 def _play(play: OpenPlay) -> list[str]:
     middle = "" if play.middle == ORIGIN else f", middle at {point(play.middle)}"
-    others = () if play.kind is PlayKind.BALL_EACH else play.teams[2 + len(play.together) :]
-    told = f"Open play in {size(play.width_m, play.depth_m)}{middle}: {_sides(play)}"
-    told += f", with {listed([_team(team) for team in others])}" if others else ""
-    told += f"{',' if others else ''} on {listed(play.on)}" if play.on else ""
+    told = f"Open play in {size(play.width_m, play.depth_m)}{middle}: {meeting_clause(play)}"
+    told += f"{',' if beside(play) else ''} on {listed(play.on)}" if play.on else ""
     lines = [f"{told}.", " ".join(_details(play)), _free("Swap", play.swap), _free("Restart", play.restart)]
     return [line for line in (*lines, *(_free("Rule", rule) for rule in play.rules)) if line]
 
 
-def _sides(play: OpenPlay) -> str:
-    if play.kind is PlayKind.BALL_EACH:
-        each = [_team(replace(team, has_ball_each=False)) for team in play.teams]
-        return f"{listed(each)} have a ball each" if each else "everyone has a ball"
-    *first, second = (*play.teams, Team(name=""), Team(name=""))[: 2 + len(play.together)]
-    single = len(first) == 1 and first[0].count == 1
-    verb = MEETINGS[play.kind][single and len(MEETINGS[play.kind]) > 1]
-    chased = ", who have a ball each" if play.kind is PlayKind.CHASE and second.has_ball_each else ""
-    second = replace(second, has_ball_each=False) if chased else second
-    return f"{listed([_team(team) for team in first])} {verb} {_team(second)}{chased}"
-
-
-def _team(team: Team) -> str:
-    told = f"{people(team.count)} {team.name}" if team.count is not None else _named(team.name)
-    told += f" in {team.bib.value}" if team.bib and team.bib.value != team.name else ""
-    return f"{told} with a ball each" if team.has_ball_each else told
-
-
-def _named(team: str) -> str:
-    """A team without a number: "Yellow", "the catchers"."""
-    return f"the {team}" if team[:1].islower() else team
-
-
 def _details(play: OpenPlay) -> list[str]:
     odd = {"shares": "One over shares a ball.", "rests in turn": "One over rests in turn.", "neutral": ""}
-    told = [odd.get(play.odd_one, f"One over joins {_named(play.odd_one)}.")]
+    told = [odd.get(play.odd_one, f"One over joins {team_name(play.odd_one)}.")]
     told.append(f"Bouts of {minutes(play.bout_s)}." if play.bout_s is not None else "")
     if play.balls != usual_balls(play.kind, play.teams):
         number = "no" if play.balls == 0 else str(play.balls)
@@ -303,6 +214,6 @@ def _form(form: Form) -> str:
         told.append(f"{people(form.copies)} {'copy' if form.copies == 1 else 'copies'}")
     told += [f"{figure(form.apart_m)} m apart"] if form.apart_m is not None else []
     told += ["mirrored"] if form.mirrored else []
-    told += [_team(team) for team in form.teams]
+    told += [team_clause(team) for team in form.teams]
     told += [_start(form.start)] if form.start else []
     return f"With {_range(form.least, form.most)}: {', '.join(told) or 'as it stands'}."
