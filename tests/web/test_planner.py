@@ -3,6 +3,7 @@
 import threading
 from dataclasses import replace
 
+from conewright.model.exercise import Exercise
 from conewright.model.session import Session
 from conewright.store.demo import TONIGHT
 from conewright.store.figures import load_figures
@@ -43,18 +44,35 @@ def test_counts_near_by_are_made_ready(planner: Planner) -> None:
         if len(ready) == len(NEAR):
             done.set()
 
-    planner.make_ready(tonight, planned=13, then=note)
+    last: list[int] = []
+    planner.make_ready(tonight, planned=13, then=note, last=lambda: last.append(len(ready)))
     assert done.wait(30)
+    planner.waiting[-1].result(timeout=30)
+    assert last == [len(NEAR)]
     assert sorted(ready) == [11, 12, 14, 15]
     assert ready[0] == 14
 
 
 def test_nobody_fewer_than_one_is_made_ready(planner: Planner) -> None:
     ready: list[int] = []
-    planner.make_ready(replace(TONIGHT, here=1), planned=1, then=lambda session: ready.append(session.tonight.here))
+    planner.make_ready(
+        replace(TONIGHT, here=1), planned=1, then=lambda session: ready.append(session.tonight.here), last=int
+    )
     for future in planner.waiting:
         future.result(timeout=30)
     assert sorted(ready) == [2, 3]
+
+
+def test_an_evening_that_was_fitted_before_is_taken_over(planner: Planner) -> None:
+    fresh = Planner(load_shelf=_fail, load_figures=load_figures, load_texts=shelf_texts)
+    before = planner.session(TONIGHT, planned=13)
+    fresh.know(TONIGHT, 13, before)
+    assert fresh.session(TONIGHT, planned=13) is before
+    fresh.close()
+
+
+def _fail() -> tuple[Exercise, ...]:
+    raise AssertionError("the shelf is not needed")
 
 
 def test_what_is_held_stays_bounded() -> None:

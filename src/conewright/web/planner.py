@@ -37,7 +37,7 @@ class Planner:
     sessions: OrderedDict[Plan, Session] = field(default_factory=OrderedDict)
     lock: Lock = field(default_factory=Lock)
     aside: ThreadPoolExecutor = field(default_factory=lambda: ThreadPoolExecutor(1, "ready"))
-    waiting: tuple[Future[None], ...] = ()
+    waiting: tuple[Future[object], ...] = ()
 
     def figures(self) -> Figures:
         """The figures, read once."""
@@ -60,19 +60,30 @@ class Planner:
         with self.lock:
             return self._session(tonight, planned)
 
-    def make_ready(self, tonight: Tonight, *, planned: int, then: Callable[[Session], None]) -> None:
-        """Fit the evening for one and two more and fewer in the background, and do with each what is asked for."""
+    def know(self, tonight: Tonight, planned: int, fitted: Session) -> None:
+        """Take over an evening that was fitted before."""
+        with self.lock:
+            self.sessions[(tonight, planned)] = fitted
+
+    def make_ready(
+        self, tonight: Tonight, *, planned: int, then: Callable[[Session], object], last: Callable[[], object]
+    ) -> None:
+        """Fit the evening for one and two more and fewer in the background.
+
+        `then` is done with each, and `last` when all of them are there; both give way where something else is asked.
+        """
         for future in self.waiting:
             future.cancel()
         near = tuple(replace(tonight, here=tonight.here + more) for more in NEAR if tonight.here + more > 0)
-        self.waiting = tuple(self.aside.submit(self._ready, other, planned, then) for other in near)
+        ready = tuple(self.aside.submit(self._ready, other, planned, then) for other in near)
+        self.waiting = (*ready, self.aside.submit(last))
 
     def close(self) -> None:
         """Drop what is not yet made ready."""
         self.aside.shutdown(wait=False, cancel_futures=True)
 
-    def _ready(self, tonight: Tonight, planned: int, then: Callable[[Session], None]) -> None:
-        then(self.session(tonight, planned=planned))
+    def _ready(self, tonight: Tonight, planned: int, then: Callable[[Session], object]) -> object:
+        return then(self.session(tonight, planned=planned))
 
     def _session(self, tonight: Tonight, planned: int) -> Session:
         plan = (tonight, planned)

@@ -1,5 +1,6 @@
 """Opens the data file, a port of this machine and the browser, and serves until stopped; must not know the pages."""
 
+import gc
 import os
 import signal
 import socket
@@ -13,6 +14,7 @@ import uvicorn
 
 from conewright.store.evening import last_evening
 from conewright.store.figures import load_figures
+from conewright.store.fitted import last_fitted
 from conewright.store.keep import Keep, UnusableFile, data_file, open_keep
 from conewright.store.shelf import load_shelf, shelf_texts
 from conewright.web.app import make_app
@@ -36,6 +38,10 @@ def serve(*, data: str | None, port: int | None, open_browser: bool) -> int:
         keep.close()
         return _cannot(f"Port {port} is taken ({error.strerror}). Say another one: --port {USUAL_PORT + 1}")
     planner = Planner(load_shelf=load_shelf, load_figures=load_figures, load_texts=shelf_texts)
+    evening = last_evening(keep)
+    fitted = last_fitted(keep, evening.tonight, evening.planned)
+    if fitted is not None:
+        planner.know(evening.tonight, evening.planned, fitted)
     try:
         _run(keep, planner, listening, open_browser)
     finally:
@@ -98,7 +104,11 @@ def _run(keep: Keep, planner: Planner, listening: socket.socket, open_browser: b
 def _get_ready(keep: Keep, planner: Planner) -> None:
     """Fit the evening that will be asked for first, before it is."""
     evening = last_evening(keep)
-    planner.session(evening.tonight, planned=evening.planned)
+    try:
+        planner.session(evening.tonight, planned=evening.planned)
+    finally:
+        gc.freeze()
+        gc.enable()  # the start is over
 
 
 def _open_when_up(server: uvicorn.Server, address: str) -> None:

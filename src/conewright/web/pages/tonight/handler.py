@@ -14,6 +14,7 @@ from starlette.responses import RedirectResponse, Response
 from conewright.model.session import Session, Tonight
 from conewright.store.answers import NUMBERS, Wrong, read_answers, read_hour, read_number
 from conewright.store.evening import Evening, keep_evening, last_evening
+from conewright.store.fitted import keep_fitted
 from conewright.store.squad import first_squad
 from conewright.web.frame import page
 from conewright.web.pages.tonight.clock import begins_at, when_words
@@ -124,7 +125,12 @@ def _page(request: Request, evening: Evening, said: Said, *, opened: str = "", s
         figures=state.planner.figures(),
         text=state.planner.text(block.exercise) if block else "",
     )
-    state.planner.make_ready(evening.tonight, planned=evening.planned, then=partial(_draw_ahead, number=number))
+    state.planner.make_ready(
+        evening.tonight,
+        planned=evening.planned,
+        then=partial(_draw_ahead, number=number),
+        last=partial(keep_fitted, state.keep, evening.tonight, evening.planned, session),
+    )
     return page(
         request,
         TEMPLATE,
