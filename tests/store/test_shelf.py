@@ -1,6 +1,7 @@
 """The shipped exercises: each reads, runs for every head count and age it names, and together they fill an evening."""
 
 from collections import Counter
+from pathlib import Path
 
 import pytest
 
@@ -12,6 +13,7 @@ from conewright.model.exercise import KINDS, Exercise, ThingKind, Verb
 from conewright.model.layout import layout_for
 from conewright.model.problem import Severity
 from conewright.model.session import Job, Tonight
+from conewright.notation.printer import write
 from conewright.notation.reader import read
 from conewright.rehearsal.rehearse import rehearse
 from conewright.store.figures import load_figures
@@ -20,6 +22,7 @@ from conewright.store.shelf import DamagedShelf, file_name, load_shelf, read_she
 FIGURES = load_figures()
 SHELF = load_shelf()
 SURFACE = "grass_club"
+PAGE = Path(__file__).parents[2] / "docs" / "shelf.md"
 GOALS = (ThingKind.MINI_GOAL, ThingKind.GOAL)
 
 
@@ -29,10 +32,32 @@ def head_counts(exercise: Exercise) -> tuple[int, ...]:
     return tuple(n for n in range(exercise.numbers.least, most + 1) if layout_for(exercise, n))
 
 
+def not_running(exercise: Exercise) -> list[str]:
+    """What keeps an exercise from running, for every head count and the youngest, usual and oldest age it names."""
+    ages = {exercise.ages.youngest, min(max(11, exercise.ages.youngest), exercise.ages.oldest), exercise.ages.oldest}
+    return [
+        f"{n} under {age}: {problem.message}"
+        for age in sorted(ages)
+        for n in head_counts(exercise)
+        for problem in check(exercise, n, figures=FIGURES, age=age, surface=SURFACE)
+        if problem.severity is Severity.MEND or problem.code in ("space-tight", "shot-across-way-back")
+    ]
+
+
+def page_row(exercise: Exercise) -> str:
+    """The row of an exercise in the table of the page on the shelf."""
+    counts = head_counts(exercise)
+    one = f"{exercise.numbers.least} to {exercise.numbers.most}"
+    one = one if exercise.numbers.least < exercise.numbers.most else str(exercise.numbers.least)
+    copies = f", in copies up to {counts[-1]}" if counts[-1] > exercise.numbers.most else ""
+    ages = f"under {exercise.ages.youngest} to under {exercise.ages.oldest}"
+    cells = (exercise.name, exercise.kind, ", ".join(exercise.aims), one + copies, ages, ", ".join(exercise.good_for))
+    return f"| {' | '.join(cells)} |"
+
+
 def test_the_shelf_holds_many_kinds_under_names_of_their_own() -> None:
-    assert len(SHELF) >= 18
-    assert len({exercise.kind for exercise in SHELF}) >= 9
-    assert {exercise.kind for exercise in SHELF} <= set(KINDS)
+    assert len(SHELF) >= 50
+    assert {exercise.kind for exercise in SHELF} == set(KINDS)
     assert max(Counter(exercise.name.lower() for exercise in SHELF).values()) == 1
     assert [file_name(exercise.name) for exercise in SHELF] == [name for name, _ in shelf_texts()]
 
@@ -66,18 +91,24 @@ def test_shots_and_goals_come_with_a_caution(exercise: Exercise) -> None:
 
 @pytest.mark.parametrize("exercise", SHELF, ids=lambda exercise: exercise.name)
 def test_it_runs_for_every_head_count_and_age_it_names(exercise: Exercise) -> None:
-    ages = {exercise.ages.youngest, min(max(11, exercise.ages.youngest), exercise.ages.oldest), exercise.ages.oldest}
-    found = [
-        f"{n} under {age}: {problem.message}"
-        for age in sorted(ages)
-        for n in head_counts(exercise)
-        for problem in check(exercise, n, figures=FIGURES, age=age, surface=SURFACE)
-        if problem.severity is Severity.MEND or problem.code in ("space-tight", "shot-across-way-back")
-    ]
-    assert found == []
+    assert not_running(exercise) == []
 
 
-@pytest.mark.parametrize("here", range(4, 21))
+@pytest.mark.parametrize("exercise", SHELF, ids=lambda exercise: exercise.name)
+def test_written_back_it_says_the_same(exercise: Exercise) -> None:
+    once = write(exercise)
+    again, problems = read(once)
+    assert problems == ()
+    assert again is not None
+    assert write(again) == once
+
+
+def test_the_page_on_the_shelf_has_a_row_for_each() -> None:
+    rows = [line for line in PAGE.read_text("utf-8").splitlines() if line.startswith("| ")]
+    assert rows[2:] == [page_row(exercise) for exercise in sorted(SHELF, key=lambda exercise: exercise.name)]
+
+
+@pytest.mark.parametrize("here", range(2, 25))
 def test_every_part_of_an_evening_has_a_choice(here: int) -> None:
     asked = Tonight(here=here, minutes=70, width_m=30, depth_m=20)
     bench = Bench(asked=asked, figures=FIGURES, memory=Memory(), rehearse=rehearse, check=check_copy)
