@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from conewright.cli.check import CHECK
 from conewright.cli.command import Command, Serve
 from conewright.cli.draw import DRAW
+from conewright.cli.explain import EXPLAIN
 from conewright.cli.fit import FIT
 from conewright.cli.model import MODEL
 from conewright.cli.parser import parser_for
@@ -16,7 +17,7 @@ from conewright.cli.sheet import SHEET
 from conewright.cli.tidy import TIDY
 from conewright.cli.wrong import WRONG_USAGE, WrongUsage
 
-COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, FIT, DRAW, SHEET, TIDY, MODEL)
+COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, EXPLAIN, FIT, DRAW, SHEET, TIDY, MODEL)
 STOPPED = 130  # as a shell counts a process that was interrupted
 
 

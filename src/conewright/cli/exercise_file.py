@@ -1,14 +1,17 @@
 """An exercise in a file, read, and with how many children of what age it is looked at."""
 
 from argparse import ArgumentParser, Namespace
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from conewright.cli.files import text_of
-from conewright.cli.wrong import sound
+from conewright.cli.prose import listed
+from conewright.cli.wrong import WrongUsage, sound
 from conewright.model.exercise import Exercise
 from conewright.model.problem import Problem
+from conewright.model.stepped import stepped
+from conewright.notation.guesses import closest
 from conewright.notation.reader import read
-from conewright.store.answers import Asked, read_age, read_number, read_surface
+from conewright.store.answers import Asked, quoted, read_age, read_number, read_surface
 
 COUNT = Asked(field="n", counts="children", least=1, most=60, example="9")
 USUAL_AGE = 11
@@ -42,6 +45,31 @@ def add_who(parser: ArgumentParser, *, count_needed: bool = False, count: str = 
         default=USUAL_SURFACE,
         help="grass (unsaid), short grass, long grass, turf, fast turf or hall",
     )
+
+
+def add_step(parser: ArgumentParser) -> None:
+    """Add the word for a step up or down."""
+    parser.add_argument("--step", metavar="NAME", help="a step of the exercise by its name; unsaid: as it is written")
+
+
+def as_stepped(words: Namespace, file: ExerciseFile) -> ExerciseFile:
+    """The file with the step that was asked for in the place of its exercise. Raises WrongUsage."""
+    exercise = file.exercise
+    if words.step is None or exercise is None:
+        return file
+    names = [variant.name for variant in exercise.variants]
+    asked = " ".join(words.step.lower().split())
+    step = stepped(exercise, next((name for name in names if name.lower() == asked), ""))
+    if step is None:
+        raise WrongUsage(f"--step: {exercise.name} has no step {quoted(words.step)}; {_steps_there(words.step, names)}")
+    return replace(file, exercise=step)
+
+
+def _steps_there(said: str, names: list[str]) -> str:
+    if not names:
+        return "it has none; leave --step out"
+    near = closest(said, names)
+    return f'did you mean "{near}"' if near else f"it has {listed([quoted(name) for name in names])}"
 
 
 def count_of(words: Namespace) -> int | None:

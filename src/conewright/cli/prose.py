@@ -13,9 +13,11 @@ def width() -> int:
     return min(max(shutil.get_terminal_size((WIDEST, 24)).columns, NARROWEST), WIDEST)
 
 
-def wrapped(words: str, *, indent: str = "", first: str | None = None) -> str:
-    """Words folded to the terminal; `first` stands before the first line in the place of the indent."""
-    return textwrap.fill(words, width(), initial_indent=indent if first is None else first, subsequent_indent=indent)
+def wrapped(words: str, *, indent: str = "", first: str | None = None, columns: int | None = None) -> str:
+    """Words folded to the terminal or to `columns`; `first` stands before the first line in the place of the indent."""
+    return textwrap.fill(
+        words, columns or width(), initial_indent=indent if first is None else first, subsequent_indent=indent
+    )
 
 
 def table(rows: Sequence[Sequence[str]], *, left: int = 1, indent: str = "  ") -> str:
