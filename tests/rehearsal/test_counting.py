@@ -5,14 +5,20 @@ from collections import Counter
 import pytest
 
 from conewright.model.exercise import Verb
+from conewright.model.rehearsed import ChildFigures
 from conewright.rehearsal.counting import children_of, rolling_share
-from conewright.rehearsal.spells import act_of
+from conewright.rehearsal.recursion import Play
+from conewright.rehearsal.spells import act_of, spells_by_person
 from tests.rehearsal.played import CHILD, FACING, play_of, rehearsal_of
 
 RELAY = """Home at 0, 0 is a line with the ball.
 Each round:
 1. Home dribbles to 0, 8, then dribbles home.
 """
+
+
+def figures_of(play: Play) -> tuple[ChildFigures, ...]:
+    return children_of(play, spells_by_person(play, play.bout_s))
 
 
 @pytest.mark.parametrize("n", [3, 4, 6, 7])
@@ -25,7 +31,7 @@ def test_facing_lines_by_hand(n: int) -> None:
     runs = Counter(
         done.person for done in play.done if done.start_s <= play.bout_s and (act := act_of(play, done)) and act.moves
     )
-    children = children_of(play)
+    children = figures_of(play)
     assert len(children) == n
     for child in children:
         assert child.passes == passes[child.person]
@@ -42,12 +48,12 @@ def test_nothing_after_the_end_of_the_bout_counts() -> None:
     for bout_s in (0.1, 20.0, 240.0):
         play = play_of(FACING, 4, bout_s=bout_s)
         begun = [done for done in play.done if done.act in (0, 2) and done.start_s <= bout_s]
-        assert sum(child.passes for child in children_of(play)) == len(begun)
+        assert sum(child.passes for child in figures_of(play)) == len(begun)
         assert len(begun) < sum(done.act in (0, 2) for done in play.done)
 
 
 def test_everybody_waits_or_does_something() -> None:
-    for child in children_of(play_of(FACING, 6)):
+    for child in figures_of(play_of(FACING, 6)):
         assert 0 < child.waiting_share < 1
         assert 0 < child.longest_wait_s <= 240 * child.waiting_share
 
@@ -55,7 +61,7 @@ def test_everybody_waits_or_does_something() -> None:
 def test_dribbling_counts_metres_and_touches() -> None:
     play = play_of(RELAY, 3)
     acts = play.rounds[0].acts
-    for child in children_of(play):
+    for child in figures_of(play):
         starts = Counter(done.act for done in play.done if done.person == child.person and done.start_s <= play.bout_s)
         assert child.metres == pytest.approx(sum(acts[act].length_m * times for act, times in starts.items()))
         assert child.contacts == pytest.approx(sum(acts[act].contacts * times for act, times in starts.items()), abs=1)
@@ -72,7 +78,7 @@ Each round:
     play = play_of(text, 4)
     thrown = next(act for act in play.rounds[0].acts if act.played.verb is Verb.THROW)
     assert thrown.contacts == 0
-    assert all(child.passes > 0 for child in children_of(play))
+    assert all(child.passes > 0 for child in figures_of(play))
 
 
 def test_a_ball_that_is_always_played_or_controlled_always_rolls() -> None:

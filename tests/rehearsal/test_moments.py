@@ -1,6 +1,6 @@
 """Moments remember what decided them."""
 
-from conewright.rehearsal.moments import Moment, Moments
+from conewright.rehearsal.moments import Moment, Moments, after, later, seen
 
 
 def test_a_sum_remembers_what_it_was_added_to() -> None:
@@ -16,10 +16,23 @@ def test_the_latest_remembers_which_and_of_equals_the_first() -> None:
     moments = Moments()
     early, late = moments.node(1.0, -1, 0, "a"), moments.node(4.0, -1, 1, "b")
     again = moments.node(4.0, -1, 2, "c")
-    last = moments.latest([early, late, again], 9, "go")
-    assert last.time_s == 4.0
-    assert moments.nodes[last.node].cause == late.node
-    assert moments.latest([early], 9, "go").time_s == 1.0
+    known = len(moments.nodes)
+    assert moments.latest([seen(early), seen(late), seen(again)]) == late
+    assert later(early, late) == later(late, early) == late
+    assert later(late, again) == late
+    assert len(moments.nodes) == known
+
+
+def test_a_signal_is_remembered_only_where_it_counts() -> None:
+    moments = Moments()
+    early, late = moments.node(1.0, -1, 0, "a"), moments.node(4.0, -1, 1, "b")
+    known = len(moments.nodes)
+    assert moments.latest([seen(late), after(early, 2.0, 9, "reacting")]) == late
+    assert len(moments.nodes) == known
+    reacted = moments.latest([seen(late), after(early, 5.0, 9, "reacting")])
+    assert reacted.time_s == 6.0
+    node = moments.nodes[reacted.node]
+    assert (node.cause, node.act, node.stage) == (early.node, 9, "reacting")
 
 
 def test_moments_belong_to_the_round_being_played_and_can_be_moved() -> None:

@@ -65,7 +65,8 @@ def check_copy(
     """What is to be said of one copy of `size` children, the heaviest first; pass the rehearsal where it is at hand."""
     case = case_of(exercise, size, figures=figures, age=age, surface=surface)
     found = [*case.unsaid, *(problem for check in TEXT_CHECKS for problem in check.run(case))]
-    result, met = rehearsed or rehearse(exercise, size, figures=figures, age=age, surface=surface)
+    unrolled = (case.rounds, case.unsaid) if case.rounds else None
+    result, met = rehearsed or rehearse(exercise, size, figures=figures, age=age, surface=surface, unrolled=unrolled)
     found += _not_said(met, found)
     if isinstance(result, Rehearsal) and not any(problem.code in STALLS for problem in met):
         found += [problem for check in REHEARSED_CHECKS for problem in check.run(case, result)]

@@ -8,7 +8,7 @@ from conewright.model.rehearsed import ChildFigures
 from conewright.model.unroll import PASSES
 from conewright.rehearsal.durations import TimedAct
 from conewright.rehearsal.recursion import Play
-from conewright.rehearsal.spells import Stretch, act_of, spells_by_person, waits
+from conewright.rehearsal.spells import Stretch, act_of, waits
 
 
 @dataclass(slots=True)
@@ -19,8 +19,8 @@ class _Tally:
     metres: float = 0.0
 
 
-def children_of(play: Play) -> tuple[ChildFigures, ...]:
-    """The figures of every child over the bout."""
+def children_of(play: Play, spells: dict[int, list[Stretch]]) -> tuple[ChildFigures, ...]:
+    """The figures of every child over the bout, from what was done and the stretches of doing it."""
     tallies = [_Tally() for _ in play.homes]
     roles: list[Counter[str]] = [Counter() for _ in play.homes]
     started = [moment.time_s for moment in play.starts]
@@ -37,7 +37,6 @@ def children_of(play: Play) -> tuple[ChildFigures, ...]:
         tally.metres += act.length_m
         if act.played.verb in PASSES:
             tally.passes += 1
-    spells = spells_by_person(play, play.bout_s)
     return tuple(_child(play, person, tallies[person], roles[person], spells[person]) for person in spells)
 
 

@@ -123,6 +123,7 @@ class TimedAct:
     needs_ball: bool = False
     group: int = -1  # acts of one step that start together share a group
     leaves: bool = False  # the bearer goes away from its place with it
+    last: bool = False  # the bearer's last act of the round
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,7 +164,9 @@ def time_round(exercise: Exercise, round_: Round, child: Pupil) -> TimedRound:
             gone.add(played.bearer)
         meets = index > 0 and _met(round_, index)
         met_there = one.ahead and not (index + 1 < len(round_.acts) and _met(round_, index + 1))
-        timed.append(replace(one, group=groups.get(index, -1), leaves=leaves, meets=meets, met_there=met_there))
+        last = not any(later.bearer == played.bearer for later in round_.acts[index + 1 :])
+        group = groups.get(index, -1)
+        timed.append(replace(one, group=group, leaves=leaves, meets=meets, met_there=met_there, last=last))
         _note_ball(came, played)
     return TimedRound(round=round_, acts=tuple(timed))
 

@@ -1,6 +1,7 @@
 """Moments and what decided them: sums and latest-ofs, each remembered; must not know what happens at them."""
 
 from dataclasses import dataclass, field
+from operator import itemgetter
 from typing import NamedTuple
 
 
@@ -21,6 +22,33 @@ class Node(NamedTuple):
     round: int
 
 
+class Signal(NamedTuple):
+    """A moment that may count: its time, what it comes from, act and stage; "" where it is remembered already."""
+
+    time_s: float
+    cause: int
+    act: int
+    stage: str
+
+
+_time = itemgetter(0)
+
+
+def later(first: Moment, second: Moment) -> Moment:
+    """The later of two moments, the first where they are one."""
+    return second if second[0] > first[0] else first
+
+
+def seen(moment: Moment) -> Signal:
+    """A moment as a signal of its own."""
+    return tuple.__new__(Signal, (moment[0], moment[1], -1, ""))
+
+
+def after(moment: Moment, seconds: float, act: int, stage: str) -> Signal:
+    """What comes so many seconds after a moment, as a signal."""
+    return tuple.__new__(Signal, (moment[0] + seconds, moment[1], act, stage))
+
+
 @dataclass(slots=True)
 class Moments:
     """All moments of a play, in the order in which they were found: real state with a life of one rehearsal."""
@@ -30,20 +58,19 @@ class Moments:
 
     def plus(self, moment: Moment, seconds: float, act: int, stage: str) -> Moment:
         """The moment so many seconds later."""
-        return self.node(moment.time_s + seconds, moment.node, act, stage)
+        time_s, cause = moment
+        return self.node(time_s + seconds, cause, act, stage)
 
-    def latest(self, moments: list[Moment], act: int, stage: str) -> Moment:
-        """The last of some moments, remembering which."""
-        last = moments[0]
-        for moment in moments:
-            if moment.time_s > last.time_s:
-                last = moment
-        return self.node(last.time_s, last.node, act, stage)
+    def latest(self, signals: list[Signal]) -> Moment:
+        """The moment of the last of some signals, remembered only now that it is known to count."""
+        time_s, cause, act, stage = max(signals, key=_time)
+        return self.node(time_s, cause, act, stage) if stage else tuple.__new__(Moment, (time_s, cause))
 
     def node(self, time_s: float, cause: int, act: int, stage: str) -> Moment:
+        """A moment with what decided it: the busiest line of a rehearsal, so that records are made the short way."""
         nodes = self.nodes
-        nodes.append(Node(time_s, cause, act, stage, self.round))
-        return Moment(time_s, len(nodes) - 1)
+        nodes.append(tuple.__new__(Node, (time_s, cause, act, stage, self.round)))
+        return tuple.__new__(Moment, (time_s, len(nodes) - 1))
 
     def move_to_round(self, moment: Moment, round_: int) -> None:
         """Count a moment to another round than the one in which it was found."""

@@ -8,9 +8,10 @@ place, a ball is taken in the order in which balls came.
 
 from dataclasses import dataclass, field
 from math import lcm
+from operator import itemgetter
 from typing import NamedTuple
 
-from conewright.model.exercise import Event, Exercise, Pace, Rotation, Script, SideOrder, SupplyKind, Verb
+from conewright.model.exercise import Event, Exercise, Pace, Place, Rotation, Script, SideOrder, SupplyKind, Verb
 from conewright.model.geometry import Point, path_length_m
 from conewright.model.ground import outside_path
 from conewright.model.layout import standing
@@ -25,7 +26,7 @@ from conewright.rehearsal.durations import (
     starts_by_event,
     time_round,
 )
-from conewright.rehearsal.moments import Moment, Moments
+from conewright.rehearsal.moments import Moment, Moments, Signal, after, later, seen
 from conewright.rehearsal.rolling import roll
 from conewright.rehearsal.stalls import never_happens, no_ball_left, no_time, nobody_there
 from conewright.rehearsal.tokens import Balls, Lines
@@ -35,6 +36,7 @@ LONG_READY_S = -1000.0  # who stands at a place at the start has stood there for
 MOST_ROUNDS = 600
 LEAST_ROUNDS = 12
 CHANGING = " changing to "  # the stage of a change of places, between the two
+_time = itemgetter(0)
 SAME_S = 1e-9  # moments this near are one
 STILL_ROUNDS = 40  # so many rounds in which no time passes mean that none ever will
 
@@ -87,8 +89,13 @@ class Play:
     ball_ends: list[Moment] = field(default_factory=list)  # of acts that keep the round running
     act_ends: list[Moment] = field(default_factory=list)
     released: Moment = field(default_factory=lambda: Moment(0.0, -1))
+    places: dict[str, Place] = field(init=False)
+    paths: dict[tuple[str, str], tuple[Point, ...]] = field(default_factory=dict)
     step_up_s: float = 0.0
     hand_over_s: float = 0.0
+
+    def __post_init__(self) -> None:
+        self.places = {place.name: place for place in self.exercise.places}
 
     # --- the start ------------------------------------------------------------------------------------------------
 
@@ -174,12 +181,12 @@ class Play:
                 continue
             free = self.free[bearer.number]
             self.lines.join(bearer.place, free, person, stands=True)
-            place = self.exercise.place(bearer.place)
+            place = self.places.get(bearer.place)
             kind = place.supply.kind if place else SupplyKind.NONE
             if bearer.ends_with_ball and person in self.supply.held and kind in (SupplyKind.BALL, SupplyKind.STOCK):
                 ball = self.ball_at[bearer.number]
                 self.supply.lay(bearer.place, ball, self.supply.held.pop(person))
-        end = self.moments.latest(self.ball_ends or self.act_ends or [start], -1, "end")
+        end = max(self.ball_ends or self.act_ends or [start], key=_time)
         self.ends.append(end)
         self.sight.end = end
         for number, rotation in enumerate(self.script.rotations):
@@ -199,12 +206,11 @@ class Play:
             if head is not None:
                 taken.append((move, head))
         for move, head in taken:
-            place, goal = self.exercise.place(move.who), self.exercise.place(move.to)
-            if place is None or goal is None:
+            path = self._path_between(move.who, move.to)
+            if not path:
                 continue
-            path = outside_path(self.exercise, place.at, goal.at)
             seconds = self.child.run_s(path_length_m(path), pace=Pace.JOG)
-            ready = self.moments.latest([end, Moment(head.time_s, head.node)], -1, "change")
+            ready = later(end, Moment(head.time_s, head.node))
             there = self.moments.plus(ready, seconds, -1, f"{move.who}{CHANGING}{move.to}")
             self.lines.left[move.who] = ready
             self.lines.join(move.to, there, head.person)
@@ -213,6 +219,13 @@ class Play:
             extra = len(self.extra_acts) - 1
             went_s, there_s = ready.time_s, there.time_s
             self.done.append(Done(self.round, -1, head.person, -1, went_s, went_s, there_s, -1, extra))
+
+    def _path_between(self, name: str, goal: str) -> tuple[Point, ...]:
+        """The way round the outside from one place to another; empty where one of them is not there."""
+        if (name, goal) not in self.paths:
+            start, end = self.places.get(name), self.places.get(goal)
+            self.paths[name, goal] = outside_path(self.exercise, start.at, end.at) if start and end else ()
+        return self.paths[name, goal]
 
     def _next_start(self) -> Moment:
         next_round = self.script.next_round
@@ -225,7 +238,8 @@ class Play:
         if self.round + 1 - flying >= 0:
             moments.append(self.ends[self.round + 1 - flying])
         moments.append(self.starts[-1])
-        start = self.moments.latest(moments, -1, "round")
+        shown = max(moments, key=_time)
+        start = self.moments.node(shown.time_s, shown.node, -1, "round")
         self.moments.move_to_round(start, self.round + 1)
         return start
 
@@ -245,13 +259,8 @@ class Play:
         if gone is None or head.stands:
             ready = came
         else:
-            ready = self.moments.latest(
-                [came, self.moments.plus(gone, self.step_up_s, -1, f"the next at {bearer.place} stepping up")],
-                -1,
-                f"the next at {bearer.place}",
-            )
-            if gone.time_s + self.step_up_s < came.time_s:
-                ready = came
+            stage = f"the next at {bearer.place} stepping up"
+            ready = self.moments.latest([seen(came), after(gone, self.step_up_s, -1, stage)])
         self.free[number] = ready
         self.ball_at[number] = ready
         self.sight.saw(Event.READY, bearer.place, ready)
@@ -296,7 +305,7 @@ class Play:
         ball, since = taken
         self.supply.held[person] = ball
         stood = self.stood.get(act.bearer, self.free[act.bearer])
-        self.ball_at[act.bearer] = self.moments.latest([stood, since], act.played.number, "the ball coming")
+        self.ball_at[act.bearer] = later(stood, since)
         return ball
 
     def _ready(self, act: TimedAct, start: Moment) -> Moment:
@@ -309,20 +318,19 @@ class Play:
         return prepared if prepared.time_s >= free.time_s else free
 
     def _begin(self, act: TimedAct, start: Moment, ready: Moment) -> Moment:
-        number = act.played.number
         if act.group >= 0:
             if act.group not in self.group_start:
                 self.group_start[act.group] = self._together(act, start)
-            return self.moments.latest([ready, self.group_start[act.group]], number, "go")
-        return self.moments.latest([ready, *self._signals(act, start)], number, "go")
+            return later(ready, self.group_start[act.group])
+        return self.moments.latest([seen(ready), *self._signals(act, start)])
 
-    def _signals(self, act: TimedAct, start: Moment) -> list[Moment]:
-        """The moments beside its own readiness that an act waits for."""
+    def _signals(self, act: TimedAct, start: Moment) -> list[Signal]:
+        """What an act waits for beside its own readiness."""
         number = act.played.number
         signals = []
         if not act.played.implied:
             no_wait = act.played.verb is Verb.CALL or self._sees_it_coming(act, start)
-            signals.append(start if no_wait else self._react(start, number))
+            signals.append(seen(start) if no_wait else self._react(start, number))
         if act.played.start is not None:
             shown = self.sight.when(act.played.start)
             if shown is None:
@@ -330,23 +338,22 @@ class Play:
             elif starts_by_event(act.played.start.event):
                 signals.append(self._react(shown, number))
             else:
-                signals.append(shown)
+                signals.append(seen(shown))
         if act.kick and act.receiver >= 0 and not act.ahead and act.receiver != act.bearer:
-            signals.append(self.free[act.receiver])
+            signals.append(seen(self.free[act.receiver]))
         if act.met_there and act.receiver >= 0:
-            there = self.free[act.receiver]
-            signals.append(self.moments.plus(there, -act.flight_s, number, "timing it to the run"))
+            signals.append(after(self.free[act.receiver], -act.flight_s, number, "timing it to the run"))
         return signals
 
     def _sees_it_coming(self, act: TimedAct, start: Moment) -> bool:
         """True where the ball to be played on comes no earlier than the start: whoever waits for it need not react."""
         return act.kick and self.ball_at[act.bearer].time_s >= start.time_s - SAME_S
 
-    def _react(self, moment: Moment, act: int) -> Moment:
-        return self.moments.plus(moment, self.child.reaction_s, act, "reacting")
+    def _react(self, moment: Moment, act: int) -> Signal:
+        return after(moment, self.child.reaction_s, act, "reacting")
 
     def _together(self, act: TimedAct, start: Moment) -> Moment:
-        moments = []
+        signals: list[Signal] = []
         for other in self.now.acts:
             if other.group != act.group:
                 continue
@@ -354,8 +361,8 @@ class Play:
                 continue
             if other.needs_ball and self._take(other) is None:
                 continue
-            moments += [self._ready(other, start), *self._signals(other, start)]
-        return self.moments.latest(moments or [start], act.played.number, "together")
+            signals += [seen(self._ready(other, start)), *self._signals(other, start)]
+        return self.moments.latest(signals or [seen(start)])
 
     def _kick(self, act: TimedAct, ready: Moment, begun: Moment, ball: int) -> None:
         number, person = act.played.number, self.bound[act.bearer]
@@ -378,7 +385,7 @@ class Play:
             self.supply.held[receiver] = ball
             self._controlled(act.receiver, there)
             if not act.ahead:
-                self.free[act.receiver] = self.moments.latest([self.free[act.receiver], there], number, "receiving")
+                self.free[act.receiver] = later(self.free[act.receiver], there)
         else:
             self.loose.append((there, ball, act.played.flight[-1]))
         self._step(act, there)
@@ -393,9 +400,9 @@ class Play:
         """The run onto a ball played ahead: it starts as the ball leaves, and both are there when the later is."""
         number, person = act.played.number, self.bound[act.bearer]
         kick = self.done[-1]
-        go = self.moments.latest([self.free[act.bearer], self._react(self.released, number)], number, "go")
+        go = self.moments.latest([seen(self.free[act.bearer]), self._react(self.released, number)])
         run = self.moments.plus(go, act.turn_s + act.move_s, number, "moving")
-        met = self.moments.latest([self.ball_at[act.bearer], run], number, "meeting the ball")
+        met = later(self.ball_at[act.bearer], run)
         self.ball_at[act.bearer] = self.free[act.bearer] = met
         self._controlled(act.bearer, met)
         self.done[-1] = kick._replace(end_s=met.time_s)
@@ -428,8 +435,8 @@ class Play:
         if not self.loose:
             return -1, begun
         lies, ball, _ = self.loose.pop()
-        early = self.moments.plus(lies, -(act.turn_s + act.move_s), act.played.number, "the ball coming to rest")
-        return ball, self.moments.latest([begun, early], act.played.number, "go")
+        early = after(lies, -(act.turn_s + act.move_s), act.played.number, "the ball coming to rest")
+        return ball, self.moments.latest([seen(begun), early])
 
     def _still(self, act: TimedAct, ready: Moment, begun: Moment, ball: int) -> None:
         number, person = act.played.number, self.bound[act.bearer]
@@ -449,12 +456,11 @@ class Play:
 
     def _arrive(self, act: TimedAct, end: Moment, person: int) -> None:
         name = act.played.to_place
-        place = self.exercise.place(name) if name else None
+        place = self.places.get(name)
         bearer = self.now.round.bearers[act.bearer]
         if place is None:
             return
-        later = any(o.bearer == act.bearer for o in self.now.acts[act.played.number + 1 :])
-        joins = not later and bearer.ends_at == name
+        joins = act.last and bearer.ends_at == name
         waiting = self.lines.anybody_at(name)
         if joins:
             self.lines.join(name, end, person)

@@ -55,12 +55,15 @@ def _stretches(done: Done, act: TimedAct | None) -> list[Stretch]:
 
 
 def clipped(stretches: list[Stretch], until_s: float) -> list[Stretch]:
-    """The stretches from nought to a moment, none overlapping the one before it."""
+    """The stretches, in order of time, from nought to a moment, none overlapping the one before it."""
     kept, at = [], 0.0
     for stretch in stretches:
+        if stretch.start_s >= until_s:
+            break
         start, end = max(stretch.start_s, at), min(stretch.end_s, until_s)
         if end > start:
-            kept.append(stretch._replace(start_s=start, end_s=end))
+            whole = start == stretch.start_s and end == stretch.end_s
+            kept.append(stretch if whole else stretch._replace(start_s=start, end_s=end))
             at = end
     return kept
 

@@ -12,11 +12,12 @@ from conewright.model.rehearsed import BallTrack, Flight, FlightKind, Knot, Pers
 from conewright.rehearsal.durations import TimedAct, pace_of
 from conewright.rehearsal.recursion import Done, Play
 from conewright.rehearsal.rolling import roll
-from conewright.rehearsal.spells import act_of, filled, spells_by_person
+from conewright.rehearsal.spells import Stretch, act_of, filled
 
 TRACK_S = 60.0  # tracks cover the first minute: the round repeats itself long before
 EARLY_M = (0.3, 0.8, 1.6, 3.0)  # knots while a run is still gathering speed, metres from its start
 FLIGHT_PARTS = 6
+Course = list[tuple[float, float, float]]  # seconds or share from the start, metres across, metres up
 
 
 @dataclass(slots=True, kw_only=True)
@@ -31,8 +32,11 @@ class _Line:
         return self.at if rank == 0 else toward(self.at, self.heading, LINE_STEP_M * rank)
 
 
-def people_tracks(play: Play, *, until_s: float = TRACK_S) -> tuple[tuple[PersonTrack, ...], tuple[int, str]]:
-    """Tracks and spells of all children, and the longest line seen (how many, where)."""
+def people_tracks(
+    play: Play, spells: dict[int, list[Stretch]], *, until_s: float = TRACK_S
+) -> tuple[tuple[PersonTrack, ...], tuple[int, str]]:
+    """Tracks of all children with their stretches as spells, and the longest line seen (how many, where)."""
+    courses: dict[int, Course] = {}
     knots: dict[int, list[Knot]] = {person: [] for person in range(len(play.homes))}
     lines = {
         place.name: _Line(heading=line_heading_rad(play.exercise, place), at=place.at) for place in play.exercise.places
@@ -42,13 +46,12 @@ def people_tracks(play: Play, *, until_s: float = TRACK_S) -> tuple[tuple[Person
         knots[person].append(Knot(0.0, *stood.spot(len(stood.people))))
         stood.people.append(person)
     longest = max(((len(line.people), name) for name, line in lines.items()), default=(0, ""), key=lambda e: e[0])
-    spells = spells_by_person(play, until_s)
     for time_s, kind, done, act in _events(play, until_s):
         if done.person < 0:
             continue
         if kind == 0:
             _leave_lines(lines, knots, done.person, time_s, play.step_up_s)
-            _run(play, done, act, knots[done.person])
+            _run(play, done, act, knots[done.person], courses)
         elif kind == 1:
             name = _joins(play, done, act)
             line = lines.get(name)
@@ -115,10 +118,24 @@ def _leave_lines(
         rank = line.people.index(person)
         line.people.remove(person)
         for behind in range(rank, len(line.people)):
-            track = knots[line.people[behind]]
-            _stand_until(track, time_s)
-            track.append(Knot(time_s + step_up_s, *line.spot(behind)))
+            _step_up(knots[line.people[behind]], time_s, step_up_s, line.spot(behind))
         return
+
+
+def _step_up(track: list[Knot], time_s: float, step_up_s: float, spot: Point) -> None:
+    """To a spot further up the line; whoever is still on the way to the last one goes on to this one."""
+    arrives_s = max(time_s + step_up_s, track[-1].time_s)
+    bound = None
+    while len(track) > 1 and track[-1].time_s > time_s:
+        bound = track.pop()
+    before = track[-1]
+    if bound is None or bound.time_s <= before.time_s:
+        _stand_until(track, time_s)
+    else:
+        share = (time_s - before.time_s) / (bound.time_s - before.time_s)
+        x_m, y_m = (here + (there - here) * share for here, there in zip(before[1:], bound[1:], strict=True))
+        track.append(Knot(time_s, x_m, y_m))
+    track.append(Knot(arrives_s, *spot))
 
 
 def _stand_until(track: list[Knot], time_s: float) -> None:
@@ -127,19 +144,25 @@ def _stand_until(track: list[Knot], time_s: float) -> None:
         track.append(Knot(time_s, last.x_m, last.y_m))
 
 
-def _run(play: Play, done: Done, act: TimedAct | None, track: list[Knot]) -> None:
+def _run(play: Play, done: Done, act: TimedAct | None, track: list[Knot], courses: dict[int, Course]) -> None:
+    _stand_until(track, done.start_s)
+    known = id(act) if act else -1 - done.extra
+    if known not in courses:
+        courses[known] = _course(play, done, act)
+    for seconds, x_m, y_m in courses[known]:
+        track.append(Knot(min(done.start_s + seconds, done.end_s), x_m, y_m))
+
+
+def _course(play: Play, done: Done, act: TimedAct | None) -> Course:
+    """Where a movement is how long after it starts: the same in every round."""
     played = act.played if act else play.extra_acts[done.extra][0]
     turn_s = act.turn_s if act else 0.0
-    with_ball = act.needs_ball if act else False
-    path = played.path
-    _stand_until(track, done.start_s)
-    begun = done.start_s + turn_s
-    if turn_s:
-        track.append(Knot(begun, *path[0]))
     pace = act.pace if act else pace_of(played)
-    for length, point in _stations(path):
-        time_s = begun + play.child.run_s(length, pace=pace, with_ball=with_ball)
-        track.append(Knot(min(time_s, done.end_s), *point))
+    course = [(turn_s, *played.path[0])] if turn_s else []
+    for length, (x_m, y_m) in _stations(played.path):
+        seconds = play.child.run_s(length, pace=pace, with_ball=bool(act and act.needs_ball))
+        course.append((turn_s + seconds, x_m, y_m))
+    return course
 
 
 def _stations(path: tuple[Point, ...]) -> list[tuple[float, Point]]:
@@ -186,6 +209,7 @@ def _moves_ball(play: Play, done: Done) -> bool:
 def _ball_track(
     play: Play, ball: int, events: list[Done], people: tuple[PersonTrack, ...], until_s: float
 ) -> BallTrack:
+    ways: dict[int, Course] = {}
     name, holder = play.balls[ball]
     first = people[holder].knots[0] if 0 <= holder < len(people) else Knot(0.0, *_place_at(play.exercise, name))
     knots = [Knot(0.0, first.x_m, first.y_m)]
@@ -197,7 +221,9 @@ def _ball_track(
         if 0 <= holder < len(people):
             knots += _between(people[holder].knots, knots[-1].time_s, done.start_s)
         if act.kick:
-            flight = _flight(play, act, done)
+            if id(act) not in ways:
+                ways[id(act)] = _way(play, act)
+            flight = _flight(act, done, ways[id(act)])
             _stand_until(knots, flight.knots[0].time_s)
             knots += flight.knots
             flights.append(flight)
@@ -237,22 +263,25 @@ def _between(knots: tuple[Knot, ...], after_s: float, before_s: float) -> list[K
     return found
 
 
-def _flight(play: Play, act: TimedAct, done: Done) -> Flight:
-    played = act.played
-    path = played.flight
+def _way(play: Play, act: TimedAct) -> Course:
+    """Where a ball is after which share of its flight: the same in every round."""
+    path = act.played.flight
     length = path_length_m(path)
     rolled = roll(act.release_m_s, play.child.ground)
-    by_hand = played.verb is Verb.THROW
+    shares = [part / FLIGHT_PARTS for part in range(FLIGHT_PARTS)]
+    by_hand = act.played.verb is Verb.THROW
+    gone = [length * share if by_hand else min(rolled.distance_at(act.flight_s * share), length) for share in shares]
+    way = [(share, *along(path, metres)) for share, metres in zip(shares, gone, strict=True)]
+    return [*way, (1.0, *path[-1])]
+
+
+def _flight(act: TimedAct, done: Done, way: Course) -> Flight:
+    played = act.played
     lasts_s = done.end_s - done.start_s  # longer than the flight where it is weighted to meet a runner
-    knots = []
-    for part in range(FLIGHT_PARTS + 1):
-        share = part / FLIGHT_PARTS
-        gone = length * share if by_hand else min(rolled.distance_at(act.flight_s * share), length)
-        knots.append(Knot(done.start_s + lasts_s * share, *along(path, gone)))
-    knots[-1] = Knot(done.start_s + lasts_s, *path[-1])
+    knots = tuple(Knot(done.start_s + lasts_s * share, x_m, y_m) for share, x_m, y_m in way)
     firm = played.act is not None and played.act.manner.weight is Weight.FIRM
     kind = FlightKind.FIRM if firm else FlightKind.PASS
-    kind = FlightKind.SHOT if played.verb is Verb.SHOOT else FlightKind.HAND if by_hand else kind
+    kind = FlightKind.SHOT if played.verb is Verb.SHOOT else FlightKind.HAND if played.verb is Verb.THROW else kind
     return Flight(
         kind=kind,
         act=played.number,
@@ -260,7 +289,7 @@ def _flight(play: Play, act: TimedAct, done: Done) -> Flight:
         round=done.round,
         passer=done.person,
         receiver=done.receiver,
-        knots=tuple(knots),
+        knots=knots,
     )
 
 
