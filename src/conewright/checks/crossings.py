@@ -1,8 +1,10 @@
 """Shots and firm passes across a way back, from the exact tracks; reads what was rehearsed."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from operator import itemgetter
 
 from conewright.checks.case import AfterCheck, Case, look, mend
 from conewright.model.exercise import Event, Exercise, NextRound, Trigger
@@ -13,9 +15,10 @@ from conewright.model.round import Played
 from conewright.model.unroll import rounds_of
 from conewright.rehearsal.rehearse import rehearse
 
-STRUCK = frozenset({FlightKind.SHOT, FlightKind.FIRM})
+_time = itemgetter(0)
 LOOSE = 3.0  # a shot across a way back is told up to so many times the gap in time: not every round is clean
 LIES_S = 0.1  # a ball counts as lying there this much before its last moment: times are sums
+TRIED_S = 30.0  # so long a remedy is tried: the tracks of a minute are more than a round needs
 JOINING_M = 1.5  # at the very end of a way back a child stands in line beside the passer: that is no crossing
 
 
@@ -40,33 +43,30 @@ def _worst(case: Case, rehearsal: Rehearsal) -> dict[int, Meeting]:
     """The meeting of each act that is worth telling: a firm pass within the gap in time, a shot within three of it."""
     reach_m = case.figures.value("lane_gap_m")
     reach_s = case.figures.value("lane_gap_s")
+    loose_s = {FlightKind.SHOT: LOOSE * reach_s, FlightKind.FIRM: reach_s}
     worst: dict[int, Meeting] = {}
-    for ball in rehearsal.balls:
-        for flight in ball.flights:
-            if flight.kind not in STRUCK:
-                continue
-            for person in rehearsal.people:
-                for meeting in _meetings(flight, person, reach_m):
-                    known = worst.get(flight.act)
-                    if known is None or meeting.gap_s < known.gap_s:
-                        worst[flight.act] = meeting
-    loose = {FlightKind.SHOT: LOOSE * reach_s, FlightKind.FIRM: reach_s}
-    return {act: meeting for act, meeting in worst.items() if meeting.gap_s <= loose[meeting.flight.kind]}
+    for flight in (flight for ball in rehearsal.balls for flight in ball.flights if flight.kind in loose_s):
+        for person in rehearsal.people:
+            for meeting in _meetings(flight, person, loose_s[flight.kind]):
+                known = worst.get(flight.act)
+                if meeting.gap_m <= reach_m and (known is None or meeting.gap_s < known.gap_s):
+                    worst[flight.act] = meeting
+    return worst
 
 
-def _meetings(flight: Flight, person: PersonTrack, reach_m: float) -> list[Meeting]:
+def _meetings(flight: Flight, person: PersonTrack, loose_s: float) -> list[Meeting]:
+    """The nearest meeting with each way back of a child that is under way while the ball is, give or take."""
     start, end = flight.knots[0], flight.knots[-1]
     found: list[Meeting] = []
     if person.person in (flight.passer, flight.receiver):
         return found
     for spell in person.spells:
-        if not spell.way_back or spell.round not in (flight.round - 1, flight.round, flight.round + 1):
+        if not spell.way_back or spell.end_s < start.time_s - loose_s or spell.start_s > end.time_s + loose_s:
             continue
         nearest = _nearest(start, end, person.knots, spell)
-        if nearest is not None and nearest[0] <= reach_m:
+        if nearest is not None and nearest[1] <= loose_s and not _after_it_lies(end, spell, nearest[2]):
             gap_m, gap_s, where = nearest
-            if not _after_it_lies(end, spell, where):
-                found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
+            found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
     return found
 
 
@@ -76,11 +76,13 @@ def _after_it_lies(end: Knot, spell: Spell, where: Point) -> bool:
 
 
 def _at(knots: tuple[Knot, ...], time_s: float) -> Point:
-    for before, after in pairwise(knots):
-        if before.time_s <= time_s <= after.time_s:
-            share = (time_s - before.time_s) / (after.time_s - before.time_s) if after.time_s > before.time_s else 0.0
-            return Point(before.x_m + (after.x_m - before.x_m) * share, before.y_m + (after.y_m - before.y_m) * share)
-    return Point(knots[-1].x_m, knots[-1].y_m)
+    after = bisect_left(knots, time_s, key=_time)
+    if after in (0, len(knots)):
+        at = knots[0 if after == 0 else -1]
+        return Point(at.x_m, at.y_m)
+    before, to = knots[after - 1], knots[after]
+    share = (time_s - before.time_s) / (to.time_s - before.time_s)
+    return Point(before.x_m + (to.x_m - before.x_m) * share, before.y_m + (to.y_m - before.y_m) * share)
 
 
 def _nearest(start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell) -> tuple[float, float, Point] | None:
@@ -89,9 +91,8 @@ def _nearest(start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell) -> t
     length = distance_m(ball_start, ball_end)
     last = _at(knots, spell.end_s)
     best: tuple[float, float, Point] | None = None
-    for before, after in pairwise(knots):
-        if after.time_s <= spell.start_s or before.time_s >= spell.end_s:
-            continue
+    first, stop = bisect_right(knots, spell.start_s, key=_time), bisect_left(knots, spell.end_s, key=_time)
+    for before, after in pairwise(knots[max(first - 1, 0) : stop + 1]):
         spot, near = _closest(ball_start, ball_end, Point(before.x_m, before.y_m), Point(after.x_m, after.y_m))
         if distance_m(near, last) < JOINING_M:
             continue
@@ -195,7 +196,7 @@ def _later(exercise: Exercise, trigger: Trigger) -> Exercise:
 
 
 def _is_clear(case: Case, own: Exercise, act: int) -> bool:
-    result, met = rehearse(own, case.size, figures=case.figures, age=case.age, surface=case.surface)
+    result, met = rehearse(own, case.size, figures=case.figures, age=case.age, surface=case.surface, bout_s=TRIED_S)
     changed = replace(case, exercise=own, rounds=rounds_of(own)[0])
     return isinstance(result, Rehearsal) and is_clean(met) and act not in _worst(changed, result)
 
