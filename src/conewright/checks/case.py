@@ -9,7 +9,7 @@ from conewright.model.layout import one_copy, standing
 from conewright.model.problem import Problem, Severity, Span
 from conewright.model.rehearsed import Rehearsal, Rehearsed
 from conewright.model.round import Round
-from conewright.model.unroll import rounds_of
+from conewright.model.unroll import Unrolled, rounds_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,10 +35,12 @@ class Case:
         return any(round_.contest for round_ in self.rounds)
 
 
-def case_of(exercise: Exercise, size: int, *, figures: Figures, age: int, surface: str) -> Case:
-    """The case of one copy of `size` children."""
+def case_of(
+    exercise: Exercise, size: int, *, figures: Figures, age: int, surface: str, unrolled: Unrolled | None = None
+) -> Case:
+    """The case of one copy of `size` children; the rounds may be passed in: they are the same for every size."""
     own = one_copy(exercise, size)
-    rounds, unsaid = rounds_of(own) if own.script is not None else ((), ())
+    rounds, unsaid = unrolled or (rounds_of(own) if own.script is not None else ((), ()))
     return Case(
         exercise=own,
         size=size,

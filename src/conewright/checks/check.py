@@ -1,5 +1,7 @@
 """All checks on an exercise: of the text, then of what was rehearsed; must not know of the evening."""
 
+from collections.abc import Iterable
+
 from conewright.checks import balls, crossings, flow, lines, passes, people, space, turns
 from conewright.checks.case import AfterCheck, Check, Met, case_of
 from conewright.model.exercise import Exercise
@@ -7,6 +9,7 @@ from conewright.model.figures import Figures
 from conewright.model.layout import layout_for
 from conewright.model.problem import Problem, Severity
 from conewright.model.rehearsed import Rehearsal, Rehearsed
+from conewright.model.unroll import Unrolled, rounds_of
 from conewright.rehearsal.rehearse import rehearse
 
 TEXT_CHECKS: tuple[Check, ...] = (
@@ -61,12 +64,13 @@ def check_copy(
     age: int,
     surface: str,
     rehearsed: tuple[Rehearsed, tuple[Problem, ...]] | None = None,
+    unrolled: Unrolled | None = None,
 ) -> tuple[Problem, ...]:
-    """What is to be said of one copy of `size` children, the heaviest first; pass the rehearsal where it is at hand."""
-    case = case_of(exercise, size, figures=figures, age=age, surface=surface)
+    """What is to be said of one copy of `size` children, the heaviest first; pass what is at hand of it."""
+    case = case_of(exercise, size, figures=figures, age=age, surface=surface, unrolled=unrolled)
     found = [*case.unsaid, *(problem for check in TEXT_CHECKS for problem in check.run(case))]
-    unrolled = (case.rounds, case.unsaid) if case.rounds else None
-    result, met = rehearsed or rehearse(exercise, size, figures=figures, age=age, surface=surface, unrolled=unrolled)
+    laid_out = (case.rounds, case.unsaid) if case.rounds else None
+    result, met = rehearsed or rehearse(exercise, size, figures=figures, age=age, surface=surface, unrolled=laid_out)
     found += _not_said(met, found)
     if isinstance(result, Rehearsal) and not any(problem.code in STALLS for problem in met):
         found += [problem for check in REHEARSED_CHECKS for problem in check.run(case, result)]
@@ -75,12 +79,21 @@ def check_copy(
 
 def check(exercise: Exercise, n: int, *, figures: Figures, age: int, surface: str) -> tuple[Problem, ...]:
     """What is to be said of the exercise with n children in all, in as many copies as its forms say."""
-    layout = layout_for(exercise, n)
-    sizes = tuple(dict.fromkeys(layout.sizes)) if layout else (n,)
-    found = tuple(
-        problem for size in sizes for problem in check_copy(exercise, size, figures=figures, age=age, surface=surface)
-    )
-    return in_order(found)
+    return check_every(exercise, (n,), figures=figures, age=age, surface=surface)[n]
+
+
+def check_every(
+    exercise: Exercise, counts: Iterable[int], *, figures: Figures, age: int, surface: str
+) -> dict[int, tuple[Problem, ...]]:
+    """What is to be said with each of many numbers of children; a copy of one size is looked at once for all."""
+    unrolled = rounds_of(exercise) if exercise.script is not None else None
+    layouts = {n: layout_for(exercise, n) for n in counts}
+    sizes = {n: tuple(dict.fromkeys(layout.sizes)) if layout else (n,) for n, layout in layouts.items()}
+    told = {
+        size: check_copy(exercise, size, figures=figures, age=age, surface=surface, unrolled=unrolled)
+        for size in dict.fromkeys(size for copies in sizes.values() for size in copies)
+    }
+    return {n: in_order(tuple(problem for size in copies for problem in told[size])) for n, copies in sizes.items()}
 
 
 def in_order(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

@@ -32,6 +32,7 @@ KICKS = frozenset({Verb.PASS, Verb.SET_BACK, Verb.CROSS, Verb.THROW, Verb.SHOOT}
 PAIR = 2  # sides that have a word for the other one
 PASSES = KICKS - {Verb.SHOOT}
 MOVES = frozenset({Verb.DRIBBLE, Verb.RUN, Verb.CHECK, Verb.SHOW, Verb.FETCH})
+Unrolled = tuple[tuple[Round, ...], tuple[Problem, ...]]
 LEAD_M = 3.0  # a ball played ahead of somebody meets the run this far along, where the text does not say
 
 
@@ -69,7 +70,7 @@ def unroll(exercise: Exercise, side: int = 0) -> tuple[Round, tuple[Problem, ...
     )
 
 
-def rounds_of(exercise: Exercise) -> tuple[tuple[Round, ...], tuple[Problem, ...]]:
+def rounds_of(exercise: Exercise) -> Unrolled:
     """One round for each state of the sides, and the problems of all, each told once."""
     unrolled = tuple(unroll(exercise, side) for side in range(sides_count(exercise)))
     problems = tuple(dict.fromkeys(problem for _, found in unrolled for problem in found))

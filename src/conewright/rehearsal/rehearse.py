@@ -8,7 +8,7 @@ from conewright.model.layout import one_copy
 from conewright.model.problem import Problem
 from conewright.model.rehearsed import ActName, Happening, NotRehearsed, Rehearsal, Rehearsed
 from conewright.model.round import Round
-from conewright.model.unroll import rounds_of
+from conewright.model.unroll import Unrolled, rounds_of
 from conewright.rehearsal.counting import children_of, rolling_share
 from conewright.rehearsal.durations import pupil
 from conewright.rehearsal.estimates import estimate
@@ -19,8 +19,6 @@ from conewright.rehearsal.tracks import TRACK_S, ball_tracks, people_tracks
 
 BOUT_S = 240.0
 MOST_CHILDREN = 60  # one copy of more is not rehearsed: a bound on work
-
-Unrolled = tuple[tuple[Round, ...], tuple[Problem, ...]]
 
 
 def rehearse(
