@@ -14,10 +14,11 @@ from conewright.cli.parser import parser_for
 from conewright.cli.rehearse import REHEARSE
 from conewright.cli.serve import serve_command, without_pages
 from conewright.cli.sheet import SHEET
+from conewright.cli.shelf import SHELF
 from conewright.cli.tidy import TIDY
 from conewright.cli.wrong import WRONG_USAGE, WrongUsage
 
-COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, EXPLAIN, FIT, DRAW, SHEET, TIDY, MODEL)
+COMMANDS: tuple[Command, ...] = (CHECK, REHEARSE, EXPLAIN, SHELF, FIT, DRAW, SHEET, TIDY, MODEL)
 STOPPED = 130  # as a shell counts a process that was interrupted
 
 

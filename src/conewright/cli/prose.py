@@ -5,6 +5,7 @@ import textwrap
 from collections.abc import Sequence
 
 NARROWEST, WIDEST = 40, 100
+SHORTEST = 12
 NOTHING = "-"
 
 
@@ -18,6 +19,13 @@ def wrapped(words: str, *, indent: str = "", first: str | None = None, columns: 
     return textwrap.fill(
         words, columns or width(), initial_indent=indent if first is None else first, subsequent_indent=indent
     )
+
+
+def shortened(words: str, room: int) -> str:
+    """Words cut at a blank so that they take no more than `room` letters; nothing where there is hardly any room."""
+    if room < SHORTEST:
+        return ""
+    return textwrap.shorten(words, room, placeholder=" ...")
 
 
 def table(rows: Sequence[Sequence[str]], *, left: int = 1, indent: str = "  ") -> str:
