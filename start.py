@@ -110,7 +110,7 @@ def launcher(python: Path) -> str:
     first = f"#!{python}"
     if " " in first or len(first) > 120:
         first = f"#!/bin/sh\n'''exec' \"{python}\" \"$0\" \"$@\"\n' '''"
-    return f"{first}\nimport sys\n\nfrom conewright.cli import main\n\nsys.exit(main())\n"
+    return f"{first}\nimport sys\n\nfrom conewright.__main__ import main\n\nsys.exit(main())\n"
 
 
 def set_up(root: Path, lock: str) -> None:

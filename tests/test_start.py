@@ -120,7 +120,9 @@ def test_the_launcher_runs_the_command_line(tmp_path: Path, folder: str) -> None
     python.symlink_to(sys.executable)
     (tmp_path / "conewright").mkdir()
     (tmp_path / "conewright" / "__init__.py").touch()
-    (tmp_path / "conewright" / "cli.py").write_text("import sys\ndef main():\n    print(sys.argv[1:])\n    return 3\n")
+    (tmp_path / "conewright" / "__main__.py").write_text(
+        "import sys\ndef main():\n    print(sys.argv[1:])\n    return 3\n"
+    )
     script = tmp_path / "launcher"
     script.write_text(start.launcher(python))
     script.chmod(0o755)

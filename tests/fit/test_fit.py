@@ -149,7 +149,6 @@ def test_short_and_long_evenings_are_filled(shelf: tuple[Exercise, ...], minutes
     [
         ({"here": 0}, "nobody-here"),
         ({"here": -4}, "nobody-here"),
-        ({"here": 1}, "nothing-fits"),
         ({"balls": 0}, "nothing-fits"),
         ({"width_m": 3.0, "depth_m": 3.0}, "nothing-fits"),
         ({"width_m": float("nan")}, "no-space"),

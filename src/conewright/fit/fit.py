@@ -5,8 +5,11 @@ part, and the blocks are written out with answers for a few fewer and a few more
 problem; nothing here raises for anything a coach may ask.
 """
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+
+import numpy as np
 
 from conewright.checks.check import check_copy
 from conewright.fit.adults import adult_cautions
@@ -24,12 +27,14 @@ from conewright.fit.reasons import nothing_fits, nothing_made_for
 from conewright.fit.remarks import remarks
 from conewright.fit.rules import slot_failure
 from conewright.fit.search import best_evening, candidates
-from conewright.fit.suiting import OF_THE_KIND, suit
+from conewright.fit.suiting import OF_THE_KIND, relevance, suit
 from conewright.model.exercise import Exercise
 from conewright.model.figures import Figures
 from conewright.model.problem import Problem
 from conewright.model.session import Block, Job, Session, Tonight
 from conewright.rehearsal.rehearse import rehearse as rehearse_copy
+
+ENOUGH = 6  # so many exercises that run, made for a part of the evening, are a choice
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,12 +140,24 @@ def _named_once(shelf: Iterable[Exercise]) -> tuple[Exercise, ...]:
 
 
 def _choices(table: _Table, exercises: tuple[Exercise, ...]) -> tuple[Choice, ...]:
-    """What each exercise offers, as many as there is time for, and at least as many as give one that runs."""
+    """What the exercises offer: those nearest to the aim first, until each part of the evening has enough that run.
+
+    An exercise whose parts all have enough is not tried, so that a long shelf costs little more than a short one.
+    """
     choices: list[Choice] = []
-    for exercise in exercises:
+    found: Counter[Job] = Counter()
+    asked = table.bench.asked
+    shuffled = (exercises[at] for at in np.random.default_rng(asked.seed).permutation(len(exercises)))
+    for exercise in sorted(shuffled, key=lambda one: -relevance(one, asked.aim)):
         if table.stop is not None and table.stop() and any(choice.option for choice in choices):
             break
-        choices.append(choice_for(exercise, table.bench))
+        parts = tuple(job for job in Job if suit(exercise, job) >= OF_THE_KIND)
+        if parts and all(found[job] >= ENOUGH for job in parts):
+            continue
+        choice = choice_for(exercise, table.bench)
+        choices.append(choice)
+        if choice.option is not None and not choice.option.arrangement.resting:
+            found.update(parts)
     return tuple(choices)
 
 
