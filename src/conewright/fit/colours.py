@@ -41,6 +41,16 @@ def colour_copies(sizes: tuple[int, ...], bag: tuple[tuple[Bib, int], ...]) -> C
     return Colours(sides=tuple(() for _ in sizes), copies=tuple(copies), bibs=added_bibs(worn))
 
 
+def colour_places(
+    copies: tuple[tuple[Side, ...], ...], wanted: tuple[tuple[Bib, int], ...], bag: tuple[tuple[Bib, int], ...]
+) -> Colours:
+    """Places that wear colours get what the bag holds of each; what is short is said."""
+    have = Counter(dict(bag))
+    worn = Counter({bib: min(count, have[bib]) for bib, count in wanted})
+    short = Counter({bib: count - worn[bib] for bib, count in wanted})
+    return Colours(sides=copies, copies=tuple(None for _ in copies), bibs=_bag(worn), short=_bag(short))
+
+
 def colour_sides(copies: tuple[tuple[Side, ...], ...], bag: tuple[tuple[Bib, int], ...]) -> Colours:
     """The sides of each copy dressed from the bag."""
     wanted = added_bibs(*(((bib, side.count),) for sides in copies for side, bib in _dressed(sides)))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from conewright.fit.arrangement import Arrangement, arrangements, with_rest
 from conewright.fit.bag import take
 from conewright.fit.bench import Bench
-from conewright.fit.colours import Colours, colour_copies, colour_sides
+from conewright.fit.colours import Colours, colour_copies, colour_places, colour_sides
 from conewright.fit.memory import ChoiceKey
 from conewright.fit.merits import Merits, merits_of
 from conewright.fit.needs import Needs, added_bibs, needs_of
@@ -126,9 +126,10 @@ def attempt_at(exercise: Exercise, arrangement: Arrangement | None, bench: Bench
         return Attempt(exercise=exercise, arrangement=None, needs=Needs(), taken=take(Needs(), bench.asked))
     colours = _colours(exercise, arrangement, bench)
     one = {size: needs_of(exercise, size) for size in set(arrangement.sizes)}
-    needs = Needs(bibs=colours.bibs)
+    needs = Needs()
     for size in arrangement.sizes:
         needs = needs + one[size]
+    needs = replace(needs, bibs=colours.bibs)
     return Attempt(
         exercise=exercise,
         arrangement=arrangement,
@@ -145,6 +146,6 @@ def _colours(exercise: Exercise, arrangement: Arrangement, bench: Bench) -> Colo
     if any(len(own) > 1 for own in sides):
         return colour_sides(sides, bag)
     if any(place.bib for place in exercise.places):
-        return Colours(sides=sides, copies=tuple(None for _ in sides), bibs=added_bibs())
+        return colour_places(sides, added_bibs(*(needs_of(exercise, size).bibs for size in arrangement.sizes)), bag)
     dressed = colour_copies(arrangement.sizes, bag)
     return Colours(sides=sides, copies=dressed.copies, bibs=dressed.bibs)
