@@ -8,6 +8,7 @@ import pytest
 
 from conewright.model.exercise import Exercise
 from conewright.model.layout import one_copy
+from conewright.model.rehearsed import PaceReport
 from conewright.model.unroll import rounds_of
 from conewright.notation.reader import read
 from conewright.rehearsal.durations import TimedRound, pupil
@@ -38,6 +39,14 @@ def long_run_s(play: Play) -> float | None:
     return None
 
 
+def cycle(play: Play) -> float:
+    return cycle_of(play, deciding_circuit(play))
+
+
+def report(play: Play) -> PaceReport:
+    return pace_of_play(play, deciding_circuit(play))
+
+
 def played(exercise: Exercise, size: int, age: int, bout_s: float) -> Play:
     own = one_copy(exercise, size)
     child = pupil(FIGURES, age=age, surface=SURFACE)
@@ -52,7 +61,7 @@ def assert_cycle_is_the_long_run(exercise: Exercise, size: int, age: int, text: 
         return False
     expected = long_run_s(played(exercise, size, age, 1e9))
     assert expected is not None, text
-    assert cycle_of(play) == pytest.approx(expected, abs=1e-6), (exercise.name, size, age, text)
+    assert cycle(play) == pytest.approx(expected, abs=1e-6), (exercise.name, size, age, text)
     return True
 
 
@@ -112,7 +121,7 @@ def gains_measured(play: Play) -> int:
     circuit = deciding_circuit(play)
     if circuit is None:
         return 0
-    gains = {gain.act: gain for gain in pace_of_play(play).gains}
+    gains = {gain.act: gain for gain in report(play).gains}
     same = 0
     for act, stage in {(act, stage) for act, stage, _ in circuit.stages}:
         shorter = cut(play, act, stage)
@@ -120,7 +129,7 @@ def gains_measured(play: Play) -> int:
             continue
         times = sum(1 for one in circuit.stages if one[:2] == (act, stage))
         promised = circuit.cycle_s - GAIN_STEP_S * times / circuit.rounds
-        found = cycle_of(shorter)
+        found = cycle(shorter)
         assert found >= promised - 1e-9  # another circuit may take over, none is faster than promised
         after = deciding_circuit(shorter)
         names = [one[:2] for one in circuit.stages]
@@ -151,19 +160,19 @@ def test_gains_are_what_comes_when_a_stage_is_cut_in_invented_patterns(long: boo
 
 def test_facing_lines_hang_on_the_ball_and_say_so() -> None:
     play = play_of(FACING, 6)
-    report = pace_of_play(play)
+    found = report(play)
     flight = next(act.flight_s for act in play.rounds[0].acts if act.kick)
-    assert report.cycle_s == pytest.approx(2 * (CHILD.control_s + flight))
-    assert report.rounds_in_circuit == 1
-    assert len(report.circuit) == 4
-    assert all(label.endswith(" s") for label in report.circuit)
-    assert "decides the pace" in report.sentence
-    shorter = report.cycle_s - 0.3
-    assert f"{60 / shorter - 60 / report.cycle_s:.1f} more rounds a minute" in report.sentence
+    assert found.cycle_s == pytest.approx(2 * (CHILD.control_s + flight))
+    assert found.rounds_in_circuit == 1
+    assert len(found.circuit) == 4
+    assert all(label.endswith(" s") for label in found.circuit)
+    assert "decides the pace" in found.sentence
+    shorter = found.cycle_s - 0.3
+    assert f"{60 / shorter - 60 / found.cycle_s:.1f} more rounds a minute" in found.sentence
 
 
 def test_a_ball_from_a_stock_is_set_and_one_that_comes_is_controlled() -> None:
-    coming = pace_of_play(play_of(FACING, 6)).circuit
+    coming = report(play_of(FACING, 6)).circuit
     assert sum("control before it" in label for label in coming) == 2
     assert not any("setting it" in label for label in coming)
     lying = """Base at 0, 0 is a line with 2 balls.
@@ -173,11 +182,11 @@ Each round:
 2. Far dribbles to Base.
 The next round starts when Base passes. Nine rounds may run at once.
 """
-    assert any("setting it" in label for label in pace_of_play(play_of(lying, 9)).circuit)
+    assert any("setting it" in label for label in report(play_of(lying, 9)).circuit)
 
 
 def test_gains_come_with_the_best_first_and_are_never_losses() -> None:
-    gains = pace_of_play(play_of(FACING, 6)).gains
+    gains = report(play_of(FACING, 6)).gains
     assert gains
     assert all(gain.rounds_a_minute > 0 for gain in gains)
     assert all(before.rounds_a_minute >= after.rounds_a_minute for before, after in pairwise(gains))
@@ -210,16 +219,16 @@ Each round:
 """
     play = play_of(text, 4)
     assert play.problems
-    report = pace_of_play(play)
-    assert (report.circuit, report.gains, report.sentence) == ((), (), "")
-    assert cycle_of(play) == 0
+    found = report(play)
+    assert (found.circuit, found.gains, found.sentence) == ((), (), "")
+    assert cycle(play) == 0
 
 
 def test_a_change_by_the_clock_counts_in_the_mean() -> None:
-    still = cycle_of(play_of(FACING, 6))
+    still = cycle(play_of(FACING, 6))
     text = FACING + "Every 1 minutes: Base to Far, Far to Base.\n"
     play = play_of(text, 6)
     starts = [moment.time_s for moment in play.starts]
-    assert cycle_of(play) >= still
+    assert cycle(play) >= still
     half = len(starts) // 2
-    assert cycle_of(play) == pytest.approx((starts[-1] - starts[half]) / (len(starts) - 1 - half))
+    assert cycle(play) == pytest.approx((starts[-1] - starts[half]) / (len(starts) - 1 - half))

@@ -45,29 +45,29 @@ def _worst(case: Case, rehearsal: Rehearsal) -> dict[int, Meeting]:
     reach_s = case.figures.value("lane_gap_s")
     loose_s = {FlightKind.SHOT: LOOSE * reach_s, FlightKind.FIRM: reach_s}
     worst: dict[int, Meeting] = {}
-    for flight in (flight for ball in rehearsal.balls for flight in ball.flights if flight.kind in loose_s):
-        for person in rehearsal.people:
-            for meeting in _meetings(flight, person, loose_s[flight.kind]):
-                known = worst.get(flight.act)
-                if meeting.gap_m <= reach_m and (known is None or meeting.gap_s < known.gap_s):
-                    worst[flight.act] = meeting
+    flights = [flight for ball in rehearsal.balls for flight in ball.flights if flight.kind in loose_s]
+    ways_back = [(person, spell) for person in rehearsal.people for spell in person.spells if spell.way_back]
+    for flight in flights:
+        for person, spell in ways_back:
+            meeting = _meeting(flight, person, spell, reach_m=reach_m, loose_s=loose_s[flight.kind])
+            known = worst.get(flight.act)
+            if meeting is not None and (known is None or meeting.gap_s < known.gap_s):
+                worst[flight.act] = meeting
     return worst
 
 
-def _meetings(flight: Flight, person: PersonTrack, loose_s: float) -> list[Meeting]:
-    """The nearest meeting with each way back of a child that is under way while the ball is, give or take."""
+def _meeting(flight: Flight, person: PersonTrack, spell: Spell, *, reach_m: float, loose_s: float) -> Meeting | None:
+    """The nearest a ball and a way back come that are under way at one time, give or take; None beyond reach."""
     start, end = flight.knots[0], flight.knots[-1]
-    found: list[Meeting] = []
+    if spell.end_s < start.time_s - loose_s or spell.start_s > end.time_s + loose_s:
+        return None
     if person.person in (flight.passer, flight.receiver):
-        return found
-    for spell in person.spells:
-        if not spell.way_back or spell.end_s < start.time_s - loose_s or spell.start_s > end.time_s + loose_s:
-            continue
-        nearest = _nearest(start, end, person.knots, spell)
-        if nearest is not None and nearest[1] <= loose_s and not _after_it_lies(end, spell, nearest[2]):
-            gap_m, gap_s, where = nearest
-            found.append(Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where))
-    return found
+        return None
+    nearest = _nearest(start, end, person.knots, spell, reach_m)
+    if nearest is None or nearest[0] > reach_m or nearest[1] > loose_s or _after_it_lies(end, spell, nearest[2]):
+        return None
+    gap_m, gap_s, where = nearest
+    return Meeting(flight=flight, spell=spell, gap_m=gap_m, gap_s=gap_s, where=where)
 
 
 def _after_it_lies(end: Knot, spell: Spell, where: Point) -> bool:
@@ -85,14 +85,22 @@ def _at(knots: tuple[Knot, ...], time_s: float) -> Point:
     return Point(before.x_m + (to.x_m - before.x_m) * share, before.y_m + (to.y_m - before.y_m) * share)
 
 
-def _nearest(start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell) -> tuple[float, float, Point] | None:
+def _nearest(
+    start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell, reach_m: float
+) -> tuple[float, float, Point] | None:
     """Where the ball's line and the child's way come nearest: metres apart, seconds apart, the spot."""
     ball_start, ball_end = Point(start.x_m, start.y_m), Point(end.x_m, end.y_m)
+    left, right = min(start.x_m, end.x_m) - reach_m, max(start.x_m, end.x_m) + reach_m
+    bottom, top = min(start.y_m, end.y_m) - reach_m, max(start.y_m, end.y_m) + reach_m
     length = distance_m(ball_start, ball_end)
     last = _at(knots, spell.end_s)
     best: tuple[float, float, Point] | None = None
     first, stop = bisect_right(knots, spell.start_s, key=_time), bisect_left(knots, spell.end_s, key=_time)
     for before, after in pairwise(knots[max(first - 1, 0) : stop + 1]):
+        if (before.x_m < left and after.x_m < left) or (before.x_m > right and after.x_m > right):
+            continue
+        if (before.y_m < bottom and after.y_m < bottom) or (before.y_m > top and after.y_m > top):
+            continue
         spot, near = _closest(ball_start, ball_end, Point(before.x_m, before.y_m), Point(after.x_m, after.y_m))
         if distance_m(near, last) < JOINING_M:
             continue

@@ -56,7 +56,7 @@ def _child(play: Play, person: int, tally: _Tally, roles: Counter[str], stretche
 
 def _lay_still(play: Play, act: TimedAct) -> bool:
     """True where the ball of an act is set right from a stock, or is the bearer's own: it was not in play before."""
-    place = play.exercise.place(act.played.takes_from)
+    place = play.places.get(act.played.takes_from)
     return place is not None and place.supply.kind is not SupplyKind.BALL
 
 

@@ -81,12 +81,11 @@ def _stages(chain: list[Node]) -> tuple[tuple[int, str, float], ...]:
     return tuple(reversed(stages))
 
 
-def cycle_of(play: Play) -> float:
+def cycle_of(play: Play, circuit: Circuit | None) -> float:
     """The long-run mean time between starts, seconds: of the deciding circuit, else the mean over the second half.
 
     A change by the clock falls on no fixed round, so that no circuit holds it: there the mean counts too.
     """
-    circuit = deciding_circuit(play)
     by_clock = any(rotation.every_s is not None for rotation in play.script.rotations)
     if circuit is not None and not by_clock:
         return circuit.cycle_s
@@ -97,11 +96,10 @@ def cycle_of(play: Play) -> float:
     return (starts[-1].time_s - starts[half].time_s) / max(1, len(starts) - 1 - half)
 
 
-def pace_of_play(play: Play) -> PaceReport:
+def pace_of_play(play: Play, circuit: Circuit | None) -> PaceReport:
     """What decides the pace, in numbers and in one sentence."""
-    circuit = deciding_circuit(play)
     if circuit is None or circuit.cycle_s <= 0:
-        return PaceReport(cycle_s=cycle_of(play), rounds_in_circuit=0, circuit=(), gains=(), sentence="")
+        return PaceReport(cycle_s=cycle_of(play, circuit), rounds_in_circuit=0, circuit=(), gains=(), sentence="")
     gains = _gains(play, circuit)
     named = tuple(f"{_label(play, act, stage)} {seconds:.1f} s" for act, stage, seconds in circuit.stages)
     return PaceReport(

@@ -90,12 +90,15 @@ class Play:
     act_ends: list[Moment] = field(default_factory=list)
     released: Moment = field(default_factory=lambda: Moment(0.0, -1))
     places: dict[str, Place] = field(init=False)
+    watched: bool = field(init=False)
     paths: dict[tuple[str, str], tuple[Point, ...]] = field(default_factory=dict)
     step_up_s: float = 0.0
     hand_over_s: float = 0.0
 
     def __post_init__(self) -> None:
         self.places = {place.name: place for place in self.exercise.places}
+        waits = any(act.start for step in self.script.steps for act in step.acts)
+        self.watched = waits or bool(self.script.next_round and self.script.next_round.trigger)
 
     # --- the start ------------------------------------------------------------------------------------------------
 
@@ -166,6 +169,7 @@ class Play:
             moments=self.moments,
             start=start,
             places=dict(self.now.round.places),
+            watched=self.watched,
         )
         self.ball_ends, self.act_ends = [], []
         for act in self.now.acts:
@@ -419,12 +423,10 @@ class Play:
         self.free[act.bearer] = end
         self.stood.pop(act.bearer, None)
         self._leave(act, begun)
-        self.sight.saw(Event.STARTED, bearer.place, begun)
-        self.sight.saw(Event.ARRIVED, bearer.place, end)
+        self.sight.moved(bearer.place, begun, end, act)
         if act.needs_ball or act.played.verb is Verb.FETCH:
             self.ball_at[act.bearer] = end
             self.supply.held[person] = ball
-        self.sight.moves.setdefault(bearer.place, []).append((begun, act))
         if not act.played.way_back or act.needs_ball:
             self._step(act, end)
         self._arrive(act, end, person)
@@ -439,14 +441,13 @@ class Play:
         return ball, self.moments.latest([seen(begun), early])
 
     def _still(self, act: TimedAct, ready: Moment, begun: Moment, ball: int) -> None:
-        number, person = act.played.number, self.bound[act.bearer]
-        end = self.moments.plus(begun, act.still_s, number, "turning" if act.played.verb is Verb.TURN else "doing")
+        number, person, turns = act.played.number, self.bound[act.bearer], act.played.verb is Verb.TURN
+        end = self.moments.plus(begun, act.still_s, number, "turning" if turns else "doing")
         self.stood.setdefault(act.bearer, self.free[act.bearer])
         self.free[act.bearer] = end
-        if act.played.verb is Verb.TURN:
+        if turns:
             self.ball_at[act.bearer] = end
-        bearer = self.now.round.bearers[act.bearer]
-        self.sight.saw(Event.STARTED, bearer.place, begun)
+        self.sight.saw(Event.STARTED, self.now.round.bearers[act.bearer].place, begun)
         self._step(act, end)
         self.done.append(Done(self.round, number, person, ball, ready.time_s, begun.time_s, end.time_s, -1, -1))
 

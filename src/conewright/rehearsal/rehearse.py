@@ -12,7 +12,7 @@ from conewright.model.unroll import Unrolled, rounds_of
 from conewright.rehearsal.counting import children_of, rolling_share
 from conewright.rehearsal.durations import pupil
 from conewright.rehearsal.estimates import estimate
-from conewright.rehearsal.pace import cycle_of, pace_of_play
+from conewright.rehearsal.pace import cycle_of, deciding_circuit, pace_of_play
 from conewright.rehearsal.recursion import Play, played_out
 from conewright.rehearsal.spells import spells_by_person
 from conewright.rehearsal.tracks import TRACK_S, ball_tracks, people_tracks
@@ -67,6 +67,7 @@ def _report(play: Play, first: Round, surface: str) -> Rehearsal:
     spells = spells_by_person(play, max(play.bout_s, TRACK_S))
     people, longest = people_tracks(play, spells)
     children = children_of(play, spells)
+    circuit = deciding_circuit(play)
     count = max(1, len(children))
     minutes = play.bout_s / 60
     return Rehearsal(
@@ -84,8 +85,8 @@ def _report(play: Play, first: Round, surface: str) -> Rehearsal:
         people=people,
         balls=ball_tracks(play, people),
         round_starts_s=tuple(moment.time_s for moment in play.starts if moment.time_s <= play.bout_s),
-        cycle_s=cycle_of(play),
-        pace=pace_of_play(play),
+        cycle_s=cycle_of(play, circuit),
+        pace=pace_of_play(play, circuit),
         contacts_a_minute=sum(child.contacts for child in children) / count / minutes,
         passes_a_minute=sum(child.passes for child in children) / count / minutes,
         metres_a_minute=sum(child.metres for child in children) / count / minutes,

@@ -40,6 +40,7 @@ class Sight:
     moments: Moments
     start: Moment
     places: dict[str, str]  # sides word -> place
+    watched: bool = True  # whether anything waits for an event: else none has to be remembered
     end: Moment | None = None
     events: dict[tuple[Event, str], Moment] = field(default_factory=dict)
     steps: dict[int, Moment] = field(default_factory=dict)
@@ -47,7 +48,15 @@ class Sight:
 
     def saw(self, event: Event, name: str, moment: Moment) -> None:
         """Remember an event on the bearer of a place; the last of its kind counts."""
-        self.events[event, name] = moment
+        if self.watched:
+            self.events[event, name] = moment
+
+    def moved(self, name: str, begun: Moment, end: Moment, act: TimedAct) -> None:
+        """Remember a movement of the bearer of a place: when it starts, when it is over, what lies on its way."""
+        if self.watched:
+            self.events[Event.STARTED, name] = begun
+            self.events[Event.ARRIVED, name] = end
+            self.moves.setdefault(name, []).append((begun, act))
 
     def step_ends(self, step: int, moment: Moment) -> None:
         """A step is done with the last of its acts."""
