@@ -57,11 +57,12 @@ def _kick(scene: Scene, played: Played, act: Act, ball: str) -> str:
     manner = act.manner
     how = f"{WEIGHTS[manner.weight]}{_through(scene, act)}"
     if act.verb is Verb.SHOOT:
-        return f"shoot{how} {_at_goal(scene, act)}{_touches(manner)}{_foot(manner)}"
+        return f"shoot{how} {_at_goal(scene, act)}{_touches(manner)}"
     back = " straight back" if act.verb is Verb.SET_BACK and _goes_back(scene, played) else ""
-    touches = _touches(manner) or (" with one touch" if act.verb is Verb.SET_BACK else "")
+    once = " with one touch" if act.verb is Verb.SET_BACK and manner.touches is None else ""
+    touches = f"{once}{_touches(manner)}"
     lofted = " through the air" if manner.lofted and act.verb is not Verb.CROSS else ""
-    return f"{KICKS[act.verb]} {ball}{back}{how} {_aim(scene, played, act)}{touches}{_foot(manner)}{lofted}"
+    return f"{KICKS[act.verb]} {ball}{back}{how} {_aim(scene, played, act)}{touches}{lofted}"
 
 
 def _goes_back(scene: Scene, played: Played) -> bool:
@@ -97,9 +98,13 @@ def _through(scene: Scene, act: Act) -> str:
 
 
 def _touches(manner: Manner) -> str:
+    """With how many touches, and with which foot."""
+    foot = _foot(manner)
     if manner.touches is None:
-        return ""
-    return " with your first touch" if manner.touches == 1 else f" in {people(manner.touches)} touches"
+        return foot
+    if manner.touches > 1:
+        return f" in {people(manner.touches)} touches{foot}"
+    return f" with the first touch of{foot.removeprefix(' with')}" if foot else " with your first touch"
 
 
 def _foot(manner: Manner) -> str:
@@ -124,7 +129,7 @@ def _movement(scene: Scene, played: Played, act: Act, ball: str) -> str:
         verb = RUNS.get(pace, "run") if pace else "run"
         verb += " with the ball" if played.with_ball else ""
     else:
-        verb = "dribble" + (PACES.get(pace, "") if pace else "")
+        verb = "dribble" + _foot(act.manner) + (PACES.get(pace, "") if pace else "")
     return f"{verb}{_through(scene, act)}{_end(scene, played, act)}"
 
 
@@ -167,7 +172,9 @@ def goal(scene: Scene, played: Played) -> str:
     if played.to_place == scene.round_.bearers[played.bearer].place:
         return f"{outside}back to {own(place)}"
     if after_own_pass(scene, played):
-        return f"{outside}after your pass, to the end of that line" if place.holds is Holds.LINE else "after your pass"
+        thrown = any(one.bearer == played.bearer and one.verb is Verb.THROW for one in scene.round_.acts)
+        after = f"after your {'throw' if thrown else 'pass'}"
+        return f"{outside}{after}, to the end of that line" if place.holds is Holds.LINE else after
     return f"{outside}to {line_or_spot(place)}"
 
 
@@ -189,7 +196,8 @@ def after_own_pass(scene: Scene, played: Played) -> bool:
 
 def _still(act: Act, ball: str) -> str:
     if act.verb is Verb.TURN:
-        return f"turn with {ball}{_touches(act.manner)}{_foot(act.manner)}"
+        with_ball = "" if act.manner.touches == 1 else f" with {ball}"
+        return f"turn{with_ball}{_touches(act.manner)}"
     if act.verb is Verb.CALL:
         return f'call "{act.what}"'
     if act.verb is Verb.WAIT:
