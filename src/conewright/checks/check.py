@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from conewright.checks import balls, crossings, flow, lines, passes, people, space, turns
+from conewright.checks import balls, crossings, flow, lanes, lines, passes, people, space, turns
 from conewright.checks.case import AfterCheck, Check, Met, case_of
 from conewright.model.exercise import Exercise
 from conewright.model.figures import Figures
@@ -20,7 +20,12 @@ TEXT_CHECKS: tuple[Check, ...] = (
     *passes.CHECKS,
     *lines.CHECKS,
 )
-REHEARSED_CHECKS: tuple[AfterCheck, ...] = (*lines.AFTER_CHECKS, *turns.AFTER_CHECKS, *crossings.AFTER_CHECKS)
+REHEARSED_CHECKS: tuple[AfterCheck, ...] = (
+    *lines.AFTER_CHECKS,
+    *turns.AFTER_CHECKS,
+    *crossings.AFTER_CHECKS,
+    *lanes.AFTER_CHECKS,
+)
 MET_ON_THE_WAY: tuple[Met, ...] = (
     Met(
         codes=("no-ball",),
@@ -73,7 +78,9 @@ def check_copy(
     result, met = rehearsed or rehearse(exercise, size, figures=figures, age=age, surface=surface, unrolled=laid_out)
     found += _not_said(met, found)
     if isinstance(result, Rehearsal) and not any(problem.code in STALLS for problem in met):
-        found += [problem for check in REHEARSED_CHECKS for problem in check.run(case, result)]
+        met_there = [problem for check in REHEARSED_CHECKS for problem in check.run(case, result)]
+        crossed = {problem.where for problem in met_there if problem.code == "shot-across-way-back"}
+        found += [one for one in met_there if one.code != "shot-past-somebody" or one.where not in crossed]
     return in_order(tuple(found))
 
 

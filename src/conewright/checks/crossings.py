@@ -7,6 +7,7 @@ from itertools import pairwise
 from operator import itemgetter
 
 from conewright.checks.case import AfterCheck, Case, look, mend
+from conewright.checks.lanes import at
 from conewright.model.exercise import Event, Exercise, NextRound, Trigger
 from conewright.model.geometry import Point, distance_m, nearest_on_segment
 from conewright.model.problem import Problem, Span, is_clean
@@ -75,16 +76,6 @@ def _after_it_lies(end: Knot, spell: Spell, where: Point) -> bool:
     return spell.start_s >= end.time_s - LIES_S and distance_m(where, Point(end.x_m, end.y_m)) < JOINING_M
 
 
-def _at(knots: tuple[Knot, ...], time_s: float) -> Point:
-    after = bisect_left(knots, time_s, key=_time)
-    if after in (0, len(knots)):
-        at = knots[0 if after == 0 else -1]
-        return Point(at.x_m, at.y_m)
-    before, to = knots[after - 1], knots[after]
-    share = (time_s - before.time_s) / (to.time_s - before.time_s)
-    return Point(before.x_m + (to.x_m - before.x_m) * share, before.y_m + (to.y_m - before.y_m) * share)
-
-
 def _nearest(
     start: Knot, end: Knot, knots: tuple[Knot, ...], spell: Spell, reach_m: float
 ) -> tuple[float, float, Point] | None:
@@ -93,7 +84,7 @@ def _nearest(
     left, right = min(start.x_m, end.x_m) - reach_m, max(start.x_m, end.x_m) + reach_m
     bottom, top = min(start.y_m, end.y_m) - reach_m, max(start.y_m, end.y_m) + reach_m
     length = distance_m(ball_start, ball_end)
-    last = _at(knots, spell.end_s)
+    last = at(knots, spell.end_s)
     best: tuple[float, float, Point] | None = None
     first, stop = bisect_right(knots, spell.start_s, key=_time), bisect_left(knots, spell.end_s, key=_time)
     for before, after in pairwise(knots[max(first - 1, 0) : stop + 1]):
