@@ -44,7 +44,7 @@ class PlayedCopy:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Playback:
-    """Everything that moves in a picture; `seconds` is the longest of its copies."""
+    """Everything that moves in a picture; `seconds` is a minute, like the strip: copies that repeat run on in it."""
 
     seconds: float
     copies: tuple[PlayedCopy, ...]
@@ -56,13 +56,17 @@ def playback(block: Block) -> Playback:
         played_copy(block.exercise, copy.rehearsed, copy) if isinstance(copy.rehearsed, Rehearsal) else NOBODY
         for copy in block.copies
     )
-    return Playback(seconds=max((copy.seconds for copy in copies), default=0.0), copies=copies)
+    return Playback(seconds=_film_s(copies), copies=copies)
 
 
 def playback_of(exercise: Exercise, rehearsal: Rehearsal) -> Playback:
     """One rehearsal in the exercise's own metres."""
     copy = played_copy(exercise, rehearsal, Copy(size=rehearsal.size, origin=ORIGIN))
-    return Playback(seconds=copy.seconds, copies=(copy,))
+    return Playback(seconds=_film_s((copy,)), copies=(copy,))
+
+
+def _film_s(copies: tuple[PlayedCopy, ...]) -> float:
+    return MOST_S if any(copy.seconds for copy in copies) else 0.0
 
 
 NOBODY = PlayedCopy(people=(), balls=(), steps=(), round_starts=(), seconds=0.0, repeats=False)
@@ -113,7 +117,7 @@ def duration(rehearsal: Rehearsal) -> tuple[float, bool]:
         now = [at_time(track.knots, start) for track in rehearsal.people]
         if all(distance_m(one, other) < SAME_M for one, other in zip(first, now, strict=True)):
             return start, True
-    return min(starts[-1] if len(starts) > 1 else MOST_S, MOST_S), False
+    return MOST_S, False
 
 
 def at_time(knots: tuple[Knot, ...], time_s: float) -> Point:
