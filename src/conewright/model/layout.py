@@ -99,8 +99,9 @@ def _shared(teams: tuple[Team, ...], open_teams: tuple[Team, ...], *, left: int,
 def standing(exercise: Exercise, size: int) -> dict[str, int]:
     """How many children stand at each place at the start of a copy of `size` (adults' places are left out).
 
-    The start sentence first, as far as there are children, then one at each place the steps name, in their order; the rest where the sentence says,
-    else to the lines that start with a ball until they hold three, then to the shortest line.
+    The start sentence first, as far as there are children, then one at each place the steps name, in their order;
+    the rest where the sentence says, else to the lines that start with a ball until they hold three, then to the
+    shortest line.
     """
     own = one_copy(exercise, size)
     children = tuple(place for place in own.places if not place.adult and not place.keeper)
