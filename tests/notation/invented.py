@@ -48,6 +48,20 @@ from conewright.model.exercise import (
     Weight,
 )
 from conewright.model.geometry import Point
+from conewright.model.stepped import apply
+from conewright.model.variant import (
+    AfterStep,
+    ChangeManner,
+    InsteadOf,
+    LeaveOut,
+    OneMore,
+    OtherTeams,
+    Patch,
+    Resize,
+    Shift,
+    Variant,
+    VariantKind,
+)
 from conewright.notation.boxes import usual_balls
 from conewright.notation.words import DEFAULT_WIDTH_M, JOBS
 
@@ -159,7 +173,7 @@ def triggers(draw: st.DrawFn, roles: tuple[str, ...], names: tuple[str, ...], st
 def thing_or_place(sides: Sides, things: tuple[Thing, ...]) -> Thing | None:
     """One of the things the sides are, of a kind that all of them can stand in for; None where they are places."""
     meant = [thing for thing in things if thing.name in sides.places]
-    plain = [thing for thing in meant if thing.kind in (ThingKind.CONE, ThingKind.WALL)]
+    plain = [thing for kind in (ThingKind.CONE, ThingKind.WALL) for thing in meant if thing.kind is kind]
     return (plain or meant or [None])[0]
 
 
@@ -397,7 +411,7 @@ def exercises(draw: st.DrawFn) -> Exercise:
     youngest, oldest = sorted((draw(st.integers(4, 21)), draw(st.integers(4, 21))))
     least = draw(st.integers(1, 60))
     script = draw(scripts(ground, sides)) if turning else draw(st.none() | scripts(ground, None))
-    return Exercise(
+    exercise = Exercise(
         name=draw(remarks.filter(bool)),
         kind=draw(st.sampled_from(KINDS)),
         numbers=Numbers(least=least, most=60, best=draw(st.none() | st.integers(least, 60))),
@@ -417,6 +431,86 @@ def exercises(draw: st.DrawFn) -> Exercise:
         score=draw(st.just("") | remarks),
         cautions=draw(few(remarks.filter(bool))),
     )
+    return draw(with_variants(exercise, sides)) if draw(st.booleans()) else exercise
+
+
+@st.composite
+def reliefs(draw: st.DrawFn, name: str, ground: Ground) -> Rotation:
+    other = draw(st.sampled_from(ground.places))
+    swap = (Move(who=name, to=other), Move(who=other, to=name))
+    every = draw(rotations(ground))
+    return every if draw(st.booleans()) else replace(every, kind=RotationKind.MOVES, moves=swap)
+
+
+@st.composite
+def held_steps(draw: st.DrawFn, number: int, ground: Ground, steps: int) -> Step:
+    contest = draw(st.none() | contests(ground))
+    own = draw(st.lists(acts(ground, steps), min_size=0 if contest else 1, max_size=2))
+    return Step(number=number, acts=tuple(own), contest=contest)
+
+
+@st.composite
+def changes_of_steps(draw: st.DrawFn, below: Exercise, ground: Ground) -> Patch:
+    steps = below.script.steps if below.script else ()
+    step = draw(st.sampled_from(steps))
+    sort = draw(st.sampled_from([LeaveOut, InsteadOf, AfterStep, ChangeManner]))
+    if sort is ChangeManner and step.acts:
+        act = draw(st.sampled_from(step.acts))
+        manner = draw(manners(act.verb).filter(lambda manner: manner != Manner()))
+        return ChangeManner(step=step.number, who=act.who, verb=act.verb, manner=manner)
+    if sort is InsteadOf:
+        return InsteadOf(step=draw(held_steps(step.number, ground, len(steps))))
+    if sort is AfterStep:
+        held = draw(held_steps(step.number + 1, ground, len(steps) + 1))
+        return AfterStep(after=step.number, step=held)
+    return LeaveOut(number=step.number)
+
+
+@st.composite
+def patches(draw: st.DrawFn, below: Exercise, sides: Sides | None) -> Patch:
+    ground = Ground(below.places, below.things, sides)
+    steps = below.script.steps if below.script else ()
+    options: list[Drawn] = [
+        lambda: Shift(name=draw(st.sampled_from(ground.places + tuple(t.name for t in below.things))), at=draw(points))
+    ]
+    new = [name for name in ("Shadow", "Extra 2", "Bug") if name not in ground.places]
+    if new:
+        place = replace(draw(places(new[0], ground.places)), name=new[0])
+        options.append(lambda: OneMore(place=place, rotation=draw(st.none() | reliefs(new[0], ground))))
+    if steps:
+        options.append(lambda: draw(changes_of_steps(below, ground)))
+    if below.open_play or any(step.contest for step in steps):
+        options.append(lambda: Resize(width_m=draw(metres), depth_m=draw(metres)))
+    if below.open_play:
+        play = below.open_play
+        each = play.kind is PlayKind.BALL_EACH
+        others = tuple(draw(teams(team.name)) for team in play.teams)
+        others = tuple(replace(team, has_ball_each=True) for team in others) if each else others
+        options.append(lambda: OtherTeams(teams=others))
+    found = draw(st.sampled_from(options))()
+    assert isinstance(found, Patch)
+    return found
+
+
+@st.composite
+def with_variants(draw: st.DrawFn, exercise: Exercise, sides: Sides | None) -> Exercise:
+    """The exercise with some steps up and down, each of whose changes is there to be made."""
+    rungs: dict[VariantKind, Exercise] = {}
+    found: list[Variant] = []
+    for name in draw(st.lists(words, max_size=3, unique=True)):
+        kind = draw(st.sampled_from(VariantKind))
+        as_before = draw(st.booleans())
+        below = rungs.get(kind, exercise) if as_before else exercise
+        made: list[Patch] = []
+        for _ in range(draw(st.integers(1, 3))):
+            made.append(draw(patches(below, sides)))
+            below = apply(below, made[-1])
+        rungs[kind] = below
+        least = draw(st.integers(1, 20))
+        best = st.none() | st.integers(least, 30)
+        numbers = draw(st.none() | st.builds(Numbers, least=st.just(least), most=st.just(30), best=best))
+        found.append(Variant(kind=kind, name=name, patches=tuple(made), as_before=as_before, numbers=numbers))
+    return replace(exercise, variants=tuple(found))
 
 
 def _looking_nowhere(place: Place) -> Place:

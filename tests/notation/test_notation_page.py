@@ -7,10 +7,10 @@ import pytest
 
 from conewright.notation.printer import write
 from conewright.notation.reader import read
-from conewright.notation.shapes import FREE_LINES, HEADERS, SENTENCES
+from conewright.notation.shapes import CHANGES, FREE_LINES, HEADERS, SENTENCES
 from conewright.notation.spans import without_spans
 from conewright.notation.tables import tables
-from conewright.notation.words import VERBS
+from conewright.notation.words import VARIANTS, VERBS
 
 PAGE = Path(__file__).parents[2] / "docs" / "notation.md"
 EXAMPLES = re.findall(r"```exercise ([a-z ]+)\n(.*?)```", PAGE.read_text(encoding="utf-8"), re.DOTALL)
@@ -35,6 +35,11 @@ FRAMES = {  # what stands before an example of a sort, and after it
     "script": (HEAD + GROUND + OPENING + STEP, ""),
     "contest": (f"{HEAD}{GROUND}Each round:\n", ""),
     "play": (f"{HEAD}North at 0, 20 and South at 0, 0 are mini goals.\n", ""),
+    "variant": (
+        f"{HEAD}{GROUND}{OPENING}1. Stem checks away, then shows.\n2. Base passes firmly to Stem, then runs to Stem.\n"
+        "3. Stem turns in two touches, passes ahead of Side, then runs to Side.\n4. Side dribbles home.\n",
+        "",
+    ),
     "remarks": (HEAD + GROUND + OPENING + STEP, ""),
 }
 
@@ -78,6 +83,8 @@ def test_the_page_shows_an_example_of_every_construct() -> None:
     shown = "\n".join(words for _, words in EXAMPLES)
     missing = [verb.phrase for verb in VERBS if f" {verb.phrase}" not in shown]
     missing += [form.key for form in SENTENCES for opener in form.opens[:1] if opener.lower() not in shown.lower()]
+    missing += [phrase for phrase in VARIANTS.values() if f'\n{phrase} "' not in shown]
+    missing += [change.key for change in CHANGES for opener in change.opens if f"{opener}" not in shown]
     missing += [key for key in HEADERS if f"\n{key}" not in f"\n{shown}"]
     missing += [key for key in FREE_LINES if f"\n{key.capitalize()}:" not in shown]
     assert missing == []

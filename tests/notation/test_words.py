@@ -36,6 +36,7 @@ BEFORE = {  # what has to stand before an example of a sentence
     "outcome": HEAD + GROUND + ROUND + CONTEST,
     "play": HEAD + GROUND,
     "odd one": HEAD + GROUND + PLAY,
+    "variant numbers": HEAD + GROUND + ROUND + 'harder "softly": as before, but in 1 Base passes softly. ',
     "bouts": HEAD + GROUND + PLAY,
 }
 

@@ -60,8 +60,8 @@ class _Parts:
     seconds: float | None = None
     what: str = ""
 
-    def act(self, cursor: Cursor, who: str, start: int) -> Act:
-        manner = Manner(
+    def manner(self) -> Manner:
+        return Manner(
             touches=self.touches,
             weight=self.weight,
             foot=self.foot,
@@ -69,11 +69,13 @@ class _Parts:
             outside=self.outside,
             lofted=self.lofted,
         )
+
+    def act(self, cursor: Cursor, who: str, start: int) -> Act:
         return Act(
             who=who,
             verb=self.verb.verb,
             target=self.target,
-            manner=manner,
+            manner=self.manner(),
             via=tuple(self.via),
             start=self.start,
             seconds=self.seconds,
@@ -100,6 +102,20 @@ def acts(cursor: Cursor, earlier: tuple[Act, ...]) -> tuple[Act, ...]:
         going_on = _goes_on(cursor)
     cursor.finish()
     return tuple(found)
+
+
+def in_another_way(cursor: Cursor) -> tuple[VerbWord, Manner] | None:
+    """Take a verb and how it is done now, without where to: "turns first time"; None where it fails."""
+    start = cursor.at
+    phrase = cursor.guessed(_VERBS, "verb")
+    if not phrase or phrase == _FOLLOW:
+        cursor.unexpected("a verb", f"Name what is done as the step does: {', '.join(_BY_PHRASE)}.")
+        return None
+    parts = _Parts(verb=_BY_PHRASE[phrase], pace=_BY_PHRASE[phrase].pace)
+    while _how(cursor, parts):
+        cursor.at += 1 if cursor.sees(",") and _sees_addition(cursor, 1) else 0
+    _tell_idle(cursor, parts, "It", start)
+    return parts.verb, parts.manner()
 
 
 def _front_trigger(cursor: Cursor) -> Trigger | None:
@@ -195,14 +211,7 @@ def _addition(cursor: Cursor, parts: _Parts) -> bool:
             cursor.unexpected("the next act", "Give an act one start only.")
         parts.start = trigger(cursor)
         return True
-    manner = cursor.one_of(_MANNERS)
-    if manner:
-        _manner(parts, manner)
-        return True
-    if cursor.sees("in") and cursor.sees_number(1):
-        cursor.at += 1
-        parts.touches = cursor.count("touches", most=_MOST_TOUCHES)
-        cursor.takes("touch") or cursor.must("touches")
+    if _how(cursor, parts):
         return True
     if cursor.takes("and") and cursor.peek().lower not in ("round", "around", "through"):
         cursor.at -= 1
@@ -215,6 +224,20 @@ def _addition(cursor: Cursor, parts: _Parts) -> bool:
     if goal is not None:
         parts.target = goal
     return goal is not None
+
+
+def _how(cursor: Cursor, parts: _Parts) -> bool:
+    """Take one phrase that says how something is done; False where none comes next."""
+    manner = cursor.one_of(_MANNERS)
+    if manner:
+        _manner(parts, manner)
+        return True
+    if not (cursor.sees("in") and cursor.sees_number(1)):
+        return False
+    cursor.at += 1
+    parts.touches = cursor.count("touches", most=_MOST_TOUCHES)
+    cursor.takes("touch") or cursor.must("touches")
+    return True
 
 
 def _sees_addition(cursor: Cursor, offset: int) -> bool:
@@ -251,6 +274,11 @@ def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str, start: int) -> Non
     if parts.target is None and verb.verb in _NEEDS_TARGET - _WITHOUT_TARGET:
         wanted = "who gets the ball" if verb.verb in KICKS else "a place or point"
         cursor.unexpected("a goal" if verb.verb is Verb.SHOOT else wanted)
+    _tell_idle(cursor, parts, who, start)
+
+
+def _tell_idle(cursor: Cursor, parts: _Parts, who: str, start: int) -> None:
+    verb = parts.verb
     on_ball = parts.touches or parts.foot or parts.lofted or parts.weight is not Weight.USUAL
     if on_ball and verb.verb not in _TOUCHES_BALL:
         cursor.note(

@@ -121,6 +121,13 @@ def usual_balls(kind: PlayKind, teams: tuple[Team, ...]) -> int:
     return 0 if kind in (PlayKind.BALL_EACH, PlayKind.CHASE) or any(team.has_ball_each for team in teams) else 1
 
 
+def others(cursor: Cursor) -> tuple[Team, ...]:
+    """Take ", with two neutral": the teams beside those that meet; none where it does not come next."""
+    if not cursor.takes(", with", "with"):
+        return ()
+    return _teams(cursor)
+
+
 def tell_same_team(cursor: Cursor, teams: tuple[Team, ...]) -> None:
     """Tell where two teams have one name."""
     names = [team.name for team in teams]

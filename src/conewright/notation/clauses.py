@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from conewright.model.exercise import (
     Contest,
+    Numbers,
     OpenPlay,
     Outcome,
     Place,
@@ -49,6 +50,17 @@ def _supply(place: Place, *, apart: bool) -> str:
         count = place.supply.count
         return f"{comma} with {count} {'ball' if count == 1 else 'balls'}"
     return ""
+
+
+def numbers_clause(numbers: Numbers) -> str:
+    """For how many: `6 to 9`, `6 to 9; best with 8`."""
+    best = f"; best with {numbers.best}" if numbers.best is not None else ""
+    return f"{range_clause(numbers.least, numbers.most)}{best}"
+
+
+def range_clause(least: int, most: int) -> str:
+    """`6` or `5 to 9`."""
+    return str(least) if least == most else f"{least} to {most}"
 
 
 def contest_clause(contest: Contest) -> str:

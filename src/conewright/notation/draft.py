@@ -22,6 +22,7 @@ from conewright.model.exercise import (
     Trigger,
 )
 from conewright.model.problem import Span
+from conewright.model.variant import Variant
 
 ANY_AGE = Ages(youngest=6, oldest=19)
 ANY_NUMBERS = Numbers(least=1, most=30)
@@ -53,6 +54,7 @@ class Draft:
     play: OpenPlay | None = None
     rules: list[str] = field(default_factory=list)
     forms: list[Form] = field(default_factory=list)
+    variants: list[Variant] = field(default_factory=list)
     cues: list[str] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
@@ -72,7 +74,7 @@ class Draft:
         """True where nothing was read that makes an exercise."""
         return not (self.name or self.places or self.things or self.steps or self.play)
 
-    def exercise(self, span: Span) -> Exercise:
+    def exercise(self, span: Span | None = None) -> Exercise:
         """The exercise as far as it was read."""
         return Exercise(
             name=self.name,
@@ -88,6 +90,7 @@ class Draft:
             script=self._script(),
             open_play=replace(self.play, rules=tuple(self.rules)) if self.play else None,
             forms=tuple(self.forms),
+            variants=tuple(self.variants),
             cues=tuple(self.cues),
             faults=tuple(self.faults),
             notes=tuple(self.notes),

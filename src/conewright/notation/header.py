@@ -105,18 +105,19 @@ def _for(line: Keyed, draft: Draft, findings: Findings) -> None:
         if cursor.sees("under"):
             ages = _ages(cursor)
         else:
-            cursor.must("best")
-            cursor.must("with")
-            start = cursor.at
-            best = cursor.count("players", most=MOST_PLAYERS)
-            best = _told_best(cursor, start, best, (least, most))
+            best = best_of(cursor, (least, most))
     cursor.finish()
     draft.numbers = Numbers(least=least, most=most, best=best)
     draft.numbers_sure = not cursor.failed and cursor.slips == 0
     draft.ages = ages or draft.ages
 
 
-def _told_best(cursor: Cursor, start: int, best: int, held: tuple[int, int]) -> int | None:
+def best_of(cursor: Cursor, held: tuple[int, int]) -> int | None:
+    """Take `best with 6`; a number outside those it is for is told and left out."""
+    cursor.must("best")
+    cursor.must("with")
+    start = cursor.at
+    best = cursor.count("players", most=MOST_PLAYERS)
     if held[0] <= best <= held[1]:
         return best
     cursor.note(

@@ -150,6 +150,22 @@ def rotation(cursor: Cursor) -> Rotation | None:
     return None if cursor.failed else replace(told, span=cursor.span_from(0))
 
 
+def relief(cursor: Cursor) -> Rotation | None:
+    """Read "Shadow changes with Left every 6 rounds": the two swap; None where it fails."""
+    who = _mover(cursor)
+    cursor.must("changes")
+    cursor.must("with")
+    other = _place(cursor)
+    span = cursor.span_from(0)
+    cursor.must("every")
+    told = _every(cursor)
+    cursor.finish()
+    if cursor.failed:
+        return None
+    swap = (Move(who=who, to=other, span=span), Move(who=other, to=who, span=span))
+    return replace(told, moves=swap, span=cursor.span_from(0))
+
+
 def _every(cursor: Cursor) -> Rotation:
     """Take `4 rounds`, `2 minutes`, `minute`."""
     start = cursor.at

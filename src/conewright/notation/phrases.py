@@ -100,10 +100,16 @@ def _target(exercise: Exercise, act: Act, target: Target) -> str:
         return f"to {point(target.at)}"
     if act.verb is Verb.SHOOT:
         return f"at {target.name}"
-    thing = exercise.thing(target.name)
+    thing = exercise.thing(_meant(exercise, target.name))
     if act.verb is Verb.PASS and thing is not None and thing.kind is ThingKind.WALL:
         return f"against {target.name}"
     return f"to the end of {target.name}" if target.end else f"to {target.name}"
+
+
+def _meant(exercise: Exercise, name: str) -> str:
+    """The name itself; for a word for the sides, the first of them."""
+    sides = exercise.script.sides if exercise.script else None
+    return sides.places[0] if sides and sides.places and name in (sides.word, sides.other) else name
 
 
 def _spot(exercise: Exercise, at: Point) -> str:

@@ -69,6 +69,29 @@ def declaration(cursor: Cursor, draft: Draft) -> None:
     _rest(cursor, draft)
 
 
+def one_place(cursor: Cursor) -> Place | None:
+    """Take "Shadow at 0, 10 is passive", also "Shadow, stands at 0, 10 and is passive"; None where it fails."""
+    start = cursor.at
+    name = _new_name(cursor, ends=("at", "and", "stands"))
+    cursor.takes(",")
+    cursor.takes("stands")
+    cursor.must("at")
+    at = point(cursor)
+    cursor.takes(", and", ",", "and")
+    begins = cursor.at
+    what = cursor.guessed(_HOLDS, "place")
+    sort, _, phrase = what.partition(" ")
+    if sort == "thing":
+        cursor.note("not-a-place", begins, f"{name} is a thing here.", "One more is a place: somebody stands there.")
+        return None
+    if not what:
+        cursor.unexpected('"is passive", "holds one" or "is a line"')
+        return None
+    (place,) = _places(cursor, (_Spot(name=name, at=at, span=cursor.span_from(start)),), HOLDS[phrase])
+    cursor.finish()
+    return None if cursor.failed else replace(place, span=cursor.span_from(start))
+
+
 def _rest(cursor: Cursor, draft: Draft) -> None:
     """Read on where another declaration follows without a full stop before it, and tell that."""
     rest = () if cursor.done() else cursor.tokens[cursor.at :]
@@ -106,9 +129,9 @@ def _spots(cursor: Cursor) -> tuple[_Spot, ...]:
             return tuple(found)
 
 
-def _new_name(cursor: Cursor) -> str:
+def _new_name(cursor: Cursor, ends: tuple[str, ...] = ("at", "and")) -> str:
     start = cursor.at
-    while cursor.peek().kind in (WORD, NUMBER) and cursor.peek().lower not in ("at", "and"):
+    while cursor.peek().kind in (WORD, NUMBER) and cursor.peek().lower not in ends:
         cursor.at += 1
     if cursor.at == start:
         cursor.findings.unnamed += 1

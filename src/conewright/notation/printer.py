@@ -29,12 +29,14 @@ from conewright.notation.clauses import (
     meeting_clause,
     outcome_clause,
     places_clause,
+    range_clause,
     rotation_clause,
     team_clause,
     team_name,
 )
 from conewright.notation.draft import ANY_AGE
 from conewright.notation.phrases import acts_phrase, trigger_phrase
+from conewright.notation.variant_phrases import variant_phrases
 from conewright.notation.words import (
     CHOICES,
     COACH,
@@ -43,13 +45,17 @@ from conewright.notation.words import (
 
 
 def write(exercise: Exercise) -> str:
-    """The text of an exercise: header, ground, round, open play, other numbers, remarks; a blank line between them."""
+    """The text of an exercise: header, ground, round, open play, other numbers, steps up and down, remarks.
+
+    A blank line stands between them.
+    """
     parts = (
         _header(exercise),
         _ground(exercise),
         _script(exercise, exercise.script) if exercise.script else [],
         _play(exercise.open_play) if exercise.open_play else [],
         [_form(form) for form in exercise.forms],
+        variant_phrases(exercise),
         _remarks(exercise),
     )
     return "\n\n".join("\n".join(lines) for lines in parts if lines) + "\n"
@@ -75,16 +81,12 @@ def _keyed(key: str, value: str) -> str:
 def _for(exercise: Exercise) -> str:
     held = exercise.numbers
     ages = exercise.ages
-    told = _range(held.least, held.most)
+    told = range_clause(held.least, held.most)
     told += " player" if held.most == 1 else " players"
     if ages != ANY_AGE:
         older = "" if ages.oldest == ages.youngest else f" to under {ages.oldest}"
         told += f", under {ages.youngest}{older}"
     return f"for {told}" + (f"; best with {held.best}" if held.best is not None else "")
-
-
-def _range(least: int, most: int) -> str:
-    return str(least) if least == most else f"{least} to {most}"
 
 
 def _remarks(exercise: Exercise) -> list[str]:
@@ -216,4 +218,4 @@ def _form(form: Form) -> str:
     told += ["mirrored"] if form.mirrored else []
     told += [team_clause(team) for team in form.teams]
     told += [_start(form.start)] if form.start else []
-    return f"With {_range(form.least, form.most)}: {', '.join(told) or 'as it stands'}."
+    return f"With {range_clause(form.least, form.most)}: {', '.join(told) or 'as it stands'}."

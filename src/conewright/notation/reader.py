@@ -26,9 +26,10 @@ from conewright.notation.rounds import (
     rotation_sentence,
     step_sentence,
 )
-from conewright.notation.sentences import Sentence, pieces_of
+from conewright.notation.sentences import VARIANT_KEYS, Sentence, pieces_of
 from conewright.notation.starts import start
 from conewright.notation.strangers import repaired, unknown
+from conewright.notation.variants import Ladder, behind_variant, numbers_of_variant, variant
 
 
 def read(text: str) -> tuple[Exercise | None, tuple[Problem, ...]]:
@@ -46,8 +47,9 @@ def read(text: str) -> tuple[Exercise | None, tuple[Problem, ...]]:
     for piece in pieces:
         if isinstance(piece, Keyed):
             keyed_line(piece, draft, findings)
-        elif piece.key != "declaration":
+        elif piece.key not in ("declaration", *VARIANT_KEYS):
             _sentence(piece, names, draft, findings)
+    _read_variants(pieces, names, draft, findings)
     tell_lacking(draft, findings)
     tell_impossible(draft, findings)
     return (None if draft.is_empty() else draft.exercise(_whole(text))), findings.all()
@@ -57,6 +59,19 @@ def _read_declarations(pieces: tuple[Keyed | Sentence, ...], names: Names, draft
     for piece in pieces:
         if isinstance(piece, Sentence) and piece.key == "declaration":
             _with_cursor(piece, names, findings, lambda cursor: declaration(cursor, draft))
+
+
+def _read_variants(pieces: tuple[Keyed | Sentence, ...], names: Names, draft: Draft, findings: Findings) -> None:
+    """Steps up and down say what changes, so all the rest is read before them."""
+    found = tuple(piece for piece in pieces if isinstance(piece, Sentence) and piece.key in VARIANT_KEYS)
+    ladder = Ladder(exercise=draft.exercise(), names=names) if found else None
+    for piece in found:
+        if piece.key == "variant" and ladder:
+            _with_cursor(piece, names, findings, lambda cursor: variant(cursor, draft, ladder), declares=False)
+        elif piece.key == "variant numbers":
+            _with_cursor(piece, names, findings, lambda cursor: numbers_of_variant(cursor, draft), declares=False)
+        else:
+            _with_cursor(piece, names, findings, behind_variant, declares=False)
 
 
 def _with_cursor(

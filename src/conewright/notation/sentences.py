@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from conewright.model.problem import Span
 from conewright.notation.guesses import closest, slip_of, slipped
-from conewright.notation.lexer import KEYS, NUMBER, WORD, Keyed, Line, Token, lines_of
+from conewright.notation.lexer import KEYS, NUMBER, TEXT, WORD, Keyed, Line, Token, lines_of
 from conewright.notation.shapes import SENTENCES
 from conewright.notation.vocabulary import JOINERS
 from conewright.notation.words import ENDINGS, NUMBERS
@@ -23,6 +23,7 @@ _OPENING_WORDS = frozenset(words[0] for words, _ in _OPENERS)
 _ENDING_WORDS = frozenset(word for phrase in ENDINGS.values() for word in phrase.split()) | {"or", "and", ","}
 _TELLING = frozenset({"start", "each", "round", "open", "play", "bouts"})  # openers known by one of their words
 _PLAYERS = frozenset({"player", "players", "child", "children", "under"})
+VARIANT_KEYS = ("variant", "variant numbers", "behind variant")
 _LONGEST_NAME = 6  # words that a name at the start of a declaration may have
 
 
@@ -73,10 +74,16 @@ class _Gathering:
         if self.open:
             tokens = tuple(self.open)
             key = "" if self.number is not None else form_of(tokens)
+            key = "behind variant" if key == "" and self.number is None and self.follows_variant() else key
             sentence = Sentence(key=key, tokens=tokens, number=self.number, leads=self.leads, stopped=stopped)
             self.pieces.append(sentence)
             self.number = None
         self.open = []
+
+    def follows_variant(self) -> bool:
+        """True for what stands in one line behind a step up or down."""
+        last = self.pieces[-1] if self.pieces else None
+        return not self.leads and isinstance(last, Sentence) and last.key in VARIANT_KEYS
 
     def ends_at(self, token: Token) -> bool:
         """True at a full stop, and at the colon behind "Each round"."""
@@ -105,10 +112,21 @@ def _is_keyed(line: Line, keyed: Keyed, gathering: _Gathering) -> bool:
     if not line.tokens:
         return True
     if keyed.key == "for":
+        if _after_variant(gathering):
+            return False
         return not gathering.open or any(token.lower in _PLAYERS for token in line.tokens)
     if gathering.open or form_of(line.tokens) != "" or meant_opener(line.tokens) is not None:
         return False
     return line.tokens[0].text[0].islower() or closest(keyed.key, KEYS) != ""
+
+
+def _after_variant(gathering: _Gathering) -> bool:
+    """True behind a step up or down in a text that has its own "for ..." line already."""
+    last = form_of(tuple(gathering.open)) if gathering.open else ""
+    if not gathering.open and gathering.pieces and isinstance(gathering.pieces[-1], Sentence):
+        last = gathering.pieces[-1].key
+    headed = any(isinstance(piece, Keyed) and piece.key == "for" for piece in gathering.pieces)
+    return last == "variant" and headed
 
 
 def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
@@ -138,7 +156,15 @@ def _starts_anew(before: list[Token], tokens: tuple[Token, ...]) -> bool:
     """True where a line cannot go on with the sentence before it."""
     if _is_step(tokens, 0):
         return not (len(before) > 1 and before[-1].lower == "," and before[-2].kind == NUMBER)
-    return before[-1].lower not in JOINERS and tokens[0].text[0].isupper() and form_of(tokens) != ""
+    if before[-1].lower in JOINERS:
+        return False
+    key = form_of(tokens)
+    return key == "variant" or (key != "" and (tokens[0].text[0].isupper() or _tells_form(key, tokens)))
+
+
+def _tells_form(key: str, tokens: tuple[Token, ...]) -> bool:
+    """True for "with 10 to 18:", which begins another sentence in small letters too."""
+    return key == "form or balls" and any(token.lower == ":" for token in tokens[:6])
 
 
 def _is_step(tokens: tuple[Token, ...], at: int) -> bool:
@@ -169,10 +195,16 @@ def form_of(tokens: tuple[Token, ...]) -> str:
 
 def meant_opener(tokens: tuple[Token, ...]) -> Meant | None:
     """The opener that the first words are a slip of, or that lacks one of its two words; None where there is none."""
-    words = tuple(token.lower for token in tokens[:3] if token.kind == WORD)
+    words = tuple(token.lower for token in tokens[:4] if token.kind == WORD)
     for opener, key in _OPENERS:
         if len(opener) > 1 and slip_of(words[: len(opener)], opener):
             return Meant(opener=opener, key=key)
+    if tokens[1:] and tokens[1].kind == TEXT:
+        near = closest(
+            tokens[0].lower, (opener[0] for opener, key in _OPENERS if key == "variant" and len(opener) == 1)
+        )
+        if near:
+            return Meant(opener=(near,), key="variant")
     if tokens[1:] and (tokens[1].lower == ":" or tokens[1].kind == NUMBER or tokens[1].lower in NUMBERS):
         for opener, key in _OPENERS:
             if opener in (("rotation",), ("every",)) and slipped(tokens[0].lower, opener):
@@ -192,6 +224,10 @@ def _goes_on(key: str, tokens: tuple[Token, ...], at: int) -> bool:
         return following is not None and (
             following.kind == NUMBER or following.lower in NUMBERS or following.lower == "no"
         )
+    if key == "variant":
+        return any(token.kind == TEXT or token.lower == ":" for token in tokens[at : at + _LONGEST_NAME])
+    if key == "variant numbers":
+        return following is not None and (following.kind == NUMBER or following.lower in NUMBERS)
     return True
 
 

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from conewright.notation.words import VARIANT_SYNONYMS, VARIANTS
+
 HEADERS: dict[str, str] = {
     "exercise": "exercise: Stem and branch",
     "kind": "kind: passing pattern",
@@ -124,5 +126,68 @@ SENTENCES: tuple[SentenceForm, ...] = (
         "start with NUMBER at PLACE; With NUMBER balls",
         example="With 10 to 18: two copies, 6 m apart, mirrored.",
     ),
+    SentenceForm(
+        key="variant",
+        opens=(*VARIANTS.values(), *VARIANT_SYNONYMS),
+        shape='harder | easier | with an odd number | half the space | no keeper | few balls "WORDS": '
+        "as before | as written, but CHANGE; CHANGE",
+        example='harder "first time": as before, but in 1 Base passes first time.',
+    ),
+    SentenceForm(key="variant numbers", opens=("for",), shape="For N to M", example="For 6 to 9."),
 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeForm:
+    """One change that a step up or down may make: `opens` are the words it begins with (none where its shape tells)."""
+
+    key: str
+    opens: tuple[str, ...]
+    shape: str
+    example: str
+
+
+CHANGES: tuple[ChangeForm, ...] = (
+    ChangeForm(key="manner", opens=(), shape="in N ROLE VERB HOW", example="in 3 Stem turns first time"),
+    ChangeForm(
+        key="instead",
+        opens=("instead of",),
+        shape="instead of N: what a numbered sentence may say",
+        example="instead of 3: Stem sets it back to Base",
+    ),
+    ChangeForm(
+        key="after",
+        opens=("after",),
+        shape="after N: what a numbered sentence may say",
+        example="after 2: Left runs to 3, 10",
+    ),
+    ChangeForm(key="leave out", opens=("leave out",), shape="leave out N", example="leave out 4"),
+    ChangeForm(
+        key="one more",
+        opens=("one more",),
+        shape="one more: NAME at X, Y is passive | holds one | is a line | ...",
+        example="one more: Shadow at 0, 10 is passive",
+    ),
+    ChangeForm(
+        key="relief",
+        opens=(),
+        shape="NAME changes with ROLE every N rounds",
+        example="Shadow changes with Left every 6 rounds",
+    ),
+    ChangeForm(key="shift", opens=(), shape="NAME stands at X, Y", example="Stem stands at 0, 12"),
+    ChangeForm(key="resize", opens=(), shape="in W by D m", example="in 10 by 10 m"),
+    ChangeForm(
+        key="teams",
+        opens=(),
+        shape="TEAM against TEAM | TEAM keep it from TEAM | ...",
+        example="five Yellow keep it from two Red",
+    ),
+    ChangeForm(
+        key="outcome",
+        opens=(),
+        shape="contest in W by D m, ... | scored or out: WHO joins PLACE",
+        example="scored or out: Base joins Stem",
+    ),
+)
+CHANGE_EXAMPLES: dict[str, str] = {change.key: change.example for change in CHANGES}
 EXAMPLES: dict[str, str] = {form.key: form.example for form in SENTENCES}

@@ -76,9 +76,9 @@ def _tell_no_number(cursor: Cursor, draft: Draft, where: Span) -> None:
 
 def _hint(tokens: tuple[Token, ...]) -> str:
     first = tokens[0].lower
-    if first in ("harder", "easier"):
-        return 'Variants are not read: make it a note: "note: harder: ...".'
-    form = next((form for form in SENTENCES if closest(first, form.opens)), None)
+    form = next((form for form in SENTENCES if form.key != "variant numbers" and closest(first, form.opens)), None)
+    if any(token.lower == "but" for token in tokens[:8]):
+        return f"Write it like this: {EXAMPLES['variant']}"
     example = form.example if form else HEADERS.get(closest(first, HEADERS), "")
     if not example and any(token.lower in ("players", "children", "under") for token in tokens):
         example = HEADERS["for"]

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from conewright.model.exercise import KINDS
 from conewright.notation.amounts import listed
-from conewright.notation.shapes import FREE_LINES, HEADERS, SENTENCES
+from conewright.notation.shapes import CHANGES, FREE_LINES, HEADERS, SENTENCES
 from conewright.notation.words import (
     AT_ONCE,
     FEET,
@@ -26,6 +26,7 @@ def tables() -> dict[str, str]:
         "kinds": f"Kinds are {listed(KINDS)}. `good for:` takes {listed(JOBS)}.",
         "lines": _table(("line", "example"), ((_code(f"{key}:"), _code(line)) for key, line in _LINES.items())),
         "sentences": _table(("form", "example"), ((_code(form.shape), _code(form.example)) for form in SENTENCES)),
+        "changes": _table(("change", "example"), ((_code(change.shape), _code(change.example)) for change in CHANGES)),
         "verbs": _table(
             ("verb", "what may follow", "also understood"),
             ((_code(verb.phrase), _code(verb.shape), _codes(verb.also)) for verb in VERBS),

@@ -20,6 +20,7 @@ from conewright.model.exercise import (
     Weight,
 )
 from conewright.model.session import Job
+from conewright.model.variant import VariantKind
 
 UNITS = (
     "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
@@ -368,6 +369,24 @@ CHOICES: dict[SideOrder, tuple[str, ...]] = {  # who decides on the side stands 
     SideOrder.CALL: ("calls", "names"),
 }
 COACH = "the coach"
+
+VARIANTS: dict[VariantKind, str] = {
+    VariantKind.HARDER: "harder",
+    VariantKind.EASIER: "easier",
+    VariantKind.ODD_NUMBER: "with an odd number",
+    VariantKind.HALF_THE_SPACE: "half the space",
+    VariantKind.NO_KEEPER: "no keeper",
+    VariantKind.FEW_BALLS: "few balls",
+}
+VARIANT_SYNONYMS: dict[str, VariantKind] = {
+    "with odd numbers": VariantKind.ODD_NUMBER,
+    "in half the space": VariantKind.HALF_THE_SPACE,
+    "on half the space": VariantKind.HALF_THE_SPACE,
+    "without a keeper": VariantKind.NO_KEEPER,
+    "with no keeper": VariantKind.NO_KEEPER,
+    "with few balls": VariantKind.FEW_BALLS,
+}
+BASES: dict[str, bool] = {"as before": True, "as written": False}  # does it stand on the step below it?
 
 ENDINGS: dict[Ending, str] = {
     Ending.SCORED: "scored",
