@@ -1,6 +1,7 @@
 """The shipped exercises: each reads, runs for every head count and age it names, and together they fill an evening."""
 
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ from conewright.model.exercise import KINDS, Exercise, ThingKind, Verb
 from conewright.model.layout import layout_for
 from conewright.model.problem import Severity
 from conewright.model.session import Job, Tonight
+from conewright.model.stepped import stepped
 from conewright.notation.printer import write
 from conewright.notation.reader import read
 from conewright.rehearsal.rehearse import rehearse
@@ -22,6 +24,7 @@ from conewright.store.shelf import DamagedShelf, file_name, load_shelf, read_she
 FIGURES = load_figures()
 SHELF = load_shelf()
 SURFACE = "grass_club"
+STEPS = [(exercise, variant.name) for exercise in SHELF for variant in exercise.variants]
 PAGE = Path(__file__).parents[2] / "docs" / "shelf.md"
 GOALS = (ThingKind.MINI_GOAL, ThingKind.GOAL)
 
@@ -101,6 +104,18 @@ def test_written_back_it_says_the_same(exercise: Exercise) -> None:
     assert problems == ()
     assert again is not None
     assert write(again) == once
+
+
+@pytest.mark.parametrize(("exercise", "name"), STEPS, ids=lambda said: said if isinstance(said, str) else said.name)
+def test_a_step_up_or_down_changes_something_and_runs(exercise: Exercise, name: str) -> None:
+    changed = stepped(exercise, name)
+    assert changed is not None
+    assert replace(changed, name=exercise.name, variants=exercise.variants) != exercise
+    assert not_running(changed) == []
+
+
+def test_most_exercises_have_steps() -> None:
+    assert len([exercise for exercise in SHELF if exercise.variants]) >= 45
 
 
 def test_the_page_on_the_shelf_has_a_row_for_each() -> None:
