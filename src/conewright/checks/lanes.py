@@ -44,8 +44,8 @@ def _passing(flight: Flight, person: PersonTrack) -> Passing | None:
     """The nearest they come while the ball flies, between a step in front of the shooter and who keeps the goal."""
     start, end = Point(*flight.knots[0][1:]), Point(*flight.knots[-1][1:])
     best: Passing | None = None
-    for before, after in pairwise(flight.knots):
-        here, there = at(person.knots, before.time_s), at(person.knots, after.time_s)
+    spots = [at(person.knots, knot.time_s) for knot in flight.knots]
+    for (before, after), (here, there) in zip(pairwise(flight.knots), pairwise(spots), strict=True):
         if distance_m(start, Point(*after[1:])) < BESIDE_M or distance_m(here, end) < KEEPS_M:
             continue
         first = Point(before.x_m - here.x_m, before.y_m - here.y_m)

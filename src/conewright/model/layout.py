@@ -171,5 +171,6 @@ def places_in_order(exercise: Exercise) -> tuple[str, ...]:
         if step.contest:
             roles += [*step.contest.attackers, *step.contest.defenders]
         for role in roles:
-            named += [name for name in words.get(role, (role,)) if exercise.place(name)]
-    return tuple(dict.fromkeys(named))
+            named += words.get(role, (role,))
+    known = {place.name for place in exercise.places}
+    return tuple(name for name in dict.fromkeys(named) if name in known)

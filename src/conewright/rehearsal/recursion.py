@@ -91,12 +91,14 @@ class Play:
     released: Moment = field(default_factory=lambda: Moment(0.0, -1))
     places: dict[str, Place] = field(init=False)
     watched: bool = field(init=False)
+    has_keeper: bool = field(init=False)
     paths: dict[tuple[str, str], tuple[Point, ...]] = field(default_factory=dict)
     step_up_s: float = 0.0
     hand_over_s: float = 0.0
 
     def __post_init__(self) -> None:
         self.places = {place.name: place for place in self.exercise.places}
+        self.has_keeper = any(place.keeper for place in self.exercise.places)
         waits = any(act.start for step in self.script.steps for act in step.acts)
         self.watched = waits or bool(self.script.next_round and self.script.next_round.trigger)
 
@@ -358,9 +360,7 @@ class Play:
 
     def _together(self, act: TimedAct, start: Moment) -> Moment:
         signals: list[Signal] = []
-        for other in self.now.acts:
-            if other.group != act.group:
-                continue
+        for other in (other for other in self.now.acts if other.group == act.group):
             if not self._bind(other.bearer, other) or (other.receiver >= 0 and not self._bind(other.receiver, other)):
                 continue
             if other.needs_ball and self._take(other) is None:
@@ -378,7 +378,7 @@ class Play:
         if act.played.verb is Verb.SHOOT:
             self.sight.saw(Event.SHOT, bearer.place, begun)
             over = there
-            if any(place.keeper for place in self.exercise.places):
+            if self.has_keeper:
                 over = self.moments.plus(there, self.child.keeper_ready_s, number, "the keeper standing up")
             self.sight.saw(Event.OVER, bearer.place, over)
         receiver = self.bound[act.receiver] if act.receiver >= 0 else -1
