@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from conewright.checks import balls, crossings, flow, lanes, lines, passes, people, space, turns
+from conewright.checks import balls, crossings, flow, lanes, lines, passes, people, space, steps, turns
 from conewright.checks.case import AfterCheck, Check, Met, case_of
 from conewright.model.exercise import Exercise
 from conewright.model.figures import Figures
@@ -19,6 +19,7 @@ TEXT_CHECKS: tuple[Check, ...] = (
     *space.CHECKS,
     *passes.CHECKS,
     *lines.CHECKS,
+    *steps.CHECKS,
 )
 REHEARSED_CHECKS: tuple[AfterCheck, ...] = (
     *lines.AFTER_CHECKS,
