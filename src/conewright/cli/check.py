@@ -6,8 +6,10 @@ from dataclasses import dataclass, replace
 from conewright.cli.command import Command
 from conewright.cli.exercise_file import (
     ExerciseFile,
+    add_step,
     add_who,
     age_of,
+    as_stepped,
     count_of,
     every_count,
     read_file,
@@ -20,6 +22,8 @@ from conewright.cli.wrong import CLEAN, MEND, WrongUsage
 from conewright.model.exercise import Exercise
 from conewright.model.layout import layout_for
 from conewright.model.problem import Problem, Severity, is_clean
+from conewright.model.stepped import stepped
+from conewright.model.variant import Variant
 from conewright.notation.report import in_terminal
 from conewright.store.answers import surface_words
 
@@ -34,24 +38,40 @@ class Verdict:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StepChecked:
+    """A step up or down of an exercise, with a verdict for each number of children that it is for."""
+
+    variant: Variant
+    verdicts: tuple[Verdict, ...]
+
+    @property
+    def name(self) -> str:
+        """What it is called in a sentence: `harder "first time"`."""
+        return f'{self.variant.kind.value} "{self.variant.name}"'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Checked:
-    """One file: what its text says of itself, and a verdict for each number of children looked at."""
+    """One file: what its text says of itself, a verdict for each number of children looked at, and for its steps."""
 
     file: ExerciseFile
     age: int
     surface: str
     verdicts: tuple[Verdict, ...]
+    steps: tuple[StepChecked, ...] = ()
 
     @property
     def clean(self) -> bool:
-        """Whether nothing has to be mended, whatever the number."""
-        return is_clean(self.file.problems) and all(is_clean(verdict.problems) for verdict in self.verdicts)
+        """Whether nothing has to be mended, whatever the number and the step."""
+        verdicts = (*self.verdicts, *(verdict for step in self.steps for verdict in step.verdicts))
+        return is_clean(self.file.problems) and all(is_clean(verdict.problems) for verdict in verdicts)
 
 
 def _add_words(parser: ArgumentParser) -> None:
     parser.add_argument("files", metavar="FILE", nargs="+", help="a text of one exercise, ending .exercise")
     add_who(parser, count="with how many children; unsaid: with the number it is best with")
-    parser.add_argument("--every-n", action="store_true", help="with every number it is for, one after another")
+    parser.add_argument("--every-n", action="store_true", help="with every number it is for, and every step of it too")
+    add_step(parser)
     parser.add_argument("--json", action="store_true", help="answer as JSON")
 
 
@@ -62,7 +82,7 @@ def _run(words: Namespace) -> int:
     checked, unreadable = [], []
     for name in words.files:
         try:
-            checked.append(_checked(words, read_file(name)))
+            checked.append(_checked(words, as_stepped(words, read_file(name))))
         except WrongUsage as wrong:
             unreadable.append(str(wrong))
     if words.json:
@@ -75,27 +95,35 @@ def _run(words: Namespace) -> int:
 
 
 def _checked(words: Namespace, file: ExerciseFile) -> Checked:
-    from conewright.checks.check import check
+    exercise, surface = file.exercise, surface_of(words)
+    age = age_of(words, exercise)
+    if exercise is None:
+        return Checked(file=file, age=age, surface=surface, verdicts=())
+    steps = [(variant, stepped(exercise, variant.name)) for variant in exercise.variants if words.every_n]
+    return Checked(
+        file=file,
+        age=age,
+        surface=surface,
+        verdicts=_verdicts(exercise, _counts(words, exercise), age=age, surface=surface),
+        steps=tuple(
+            StepChecked(variant=variant, verdicts=_verdicts(step, _counts(words, step), age=age, surface=surface))
+            for variant, step in steps
+            if step is not None
+        ),
+    )
+
+
+def _verdicts(exercise: Exercise, counts: tuple[int, ...], *, age: int, surface: str) -> tuple[Verdict, ...]:
+    from conewright.checks.check import check_every
     from conewright.store.figures import load_figures
 
-    age, surface = age_of(words, file.exercise), surface_of(words)
-    counts = _counts(words, file.exercise) if file.exercise else ()
-    figures = load_figures()
-    verdicts = tuple(
-        Verdict(
-            here=here,
-            sizes=_sizes(file.exercise, here),
-            problems=check(file.exercise, here, figures=figures, age=age, surface=surface),
-        )
-        for here in counts
-        if file.exercise
-    )
-    return Checked(file=file, age=age, surface=surface, verdicts=verdicts)
+    found = check_every(exercise, counts, figures=load_figures(), age=age, surface=surface)
+    return tuple(Verdict(here=here, sizes=_sizes(exercise, here), problems=found[here]) for here in counts)
 
 
 def _counts(words: Namespace, exercise: Exercise) -> tuple[int, ...]:
     if words.every_n:
-        return tuple(every_count(exercise))
+        return every_count(exercise)
     return (count_of(words) or usual_count(exercise),)
 
 
@@ -113,15 +141,25 @@ def _form(checked: Checked) -> Form:
         "age": checked.age,
         "surface": checked.surface,
         "problems": [problem_form(problem) for problem in checked.file.problems],
-        "answers": [
+        "answers": [_answer(verdict) for verdict in checked.verdicts],
+        "steps": [
             {
-                "here": verdict.here,
-                "copies": list(verdict.sizes),
-                "clean": is_clean(verdict.problems),
-                "problems": [problem_form(problem) for problem in verdict.problems],
+                "step": step.variant.name,
+                "kind": step.variant.kind.value,
+                "clean": all(is_clean(verdict.problems) for verdict in step.verdicts),
+                "answers": [_answer(verdict) for verdict in step.verdicts],
             }
-            for verdict in checked.verdicts
+            for step in checked.steps
         ],
+    }
+
+
+def _answer(verdict: Verdict) -> Form:
+    return {
+        "here": verdict.here,
+        "copies": list(verdict.sizes),
+        "clean": is_clean(verdict.problems),
+        "problems": [problem_form(problem) for problem in verdict.problems],
     }
 
 
@@ -135,7 +173,26 @@ def _words(checked: Checked) -> str:
         found = _together(checked.verdicts)
         parts += [in_terminal(found, file.text, file.name)] if found else []
         parts.append(_by_number(checked.verdicts))
+    parts += [_step_words(checked, step) for step in checked.steps]
     return "\n\n".join((*(part.strip("\n") for part in parts), _summary(checked)))
+
+
+def _step_words(checked: Checked, step: StepChecked) -> str:
+    """What a step finds that the exercise as it is written does not, and how often it runs."""
+    file = checked.file
+    known = {_bare(problem) for verdict in checked.verdicts for problem in verdict.problems}
+    found = tuple(problem for problem in _together(step.verdicts) if _bare(problem) not in known)
+    parts = [in_terminal(found, file.text, file.name).strip("\n")] if found else []
+    broken = [verdict.here for verdict in step.verdicts if not is_clean(verdict.problems)]
+    heres = _ranges([verdict.here for verdict in step.verdicts])
+    runs = f"to be mended with {_ranges(broken)}" if broken else "runs with every number"
+    more = f"; {counted(len(found), 'finding')} of its own, above" if found else ""
+    return "\n\n".join((*parts, f"{step.name}, for {heres}: {runs}{more}."))
+
+
+def _bare(problem: Problem) -> tuple[str, object]:
+    """A finding without its figures, which differ from step to step."""
+    return problem.code, problem.where
 
 
 def _together(verdicts: tuple[Verdict, ...]) -> tuple[Problem, ...]:
@@ -187,8 +244,17 @@ def _summary(checked: Checked) -> str:
         verdict = checked.verdicts[0]
         return f"{exercise.name} with {counted(verdict.here, 'child', 'children')} {who}: {_tally(verdict.problems)}."
     broken = [verdict.here for verdict in checked.verdicts if not is_clean(verdict.problems)]
-    every = f"{exercise.name} with {checked.verdicts[0].here} to {checked.verdicts[-1].here} children {who}"
-    return f"{every}: to mend with {_ranges(broken)}." if broken else f"{every}: runs with every number."
+    every = f"{exercise.name} with {_ranges([verdict.here for verdict in checked.verdicts])} children {who}"
+    runs = f"to mend with {_ranges(broken)}" if broken else "runs with every number"
+    return f"{every}: {runs}{_steps_summary(checked.steps)}."
+
+
+def _steps_summary(steps: tuple[StepChecked, ...]) -> str:
+    broken = [step.name for step in steps if not all(is_clean(verdict.problems) for verdict in step.verdicts)]
+    if broken:
+        return f"; to mend in {listed(broken)}"
+    many = "its step" if len(steps) == 1 else f"its {len(steps)} steps"
+    return f", and so {'does' if len(steps) == 1 else 'do'} {many}" if steps else ""
 
 
 CHECK = Command(

@@ -3,7 +3,7 @@
 from argparse import ArgumentParser, Namespace
 
 from conewright.cli.command import Command
-from conewright.cli.exercise_file import COUNT, ExerciseFile, count_of, read_file, usual_count
+from conewright.cli.exercise_file import COUNT, ExerciseFile, add_step, as_stepped, count_of, read_file, usual_count
 from conewright.cli.files import check_output, write
 from conewright.cli.prose import counted
 from conewright.cli.wrong import CLEAN, MEND, WrongUsage
@@ -19,6 +19,7 @@ def _add_words(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a text of one exercise, ending .exercise")
     parser.add_argument("-o", metavar="OUT.svg", dest="out", required=True, help="the picture to write")
     parser.add_argument("--n", metavar="N", help="with how many children; unsaid: with the number it is best with")
+    add_step(parser)
     add_tradition(parser)
 
 
@@ -42,7 +43,7 @@ def tradition_of(words: Namespace) -> str:
 
 def _run(words: Namespace) -> int:
     tradition, path, count = tradition_of(words), check_output(words.out), count_of(words)
-    file = read_file(words.file)
+    file = as_stepped(words, read_file(words.file))
     if file.exercise is None:
         raise WrongUsage(f'no exercise could be read from "{file.name}"; conewright check says why')
     size = _size(file.exercise, count)

@@ -7,6 +7,7 @@ from conewright.cli.files import text_of
 from conewright.cli.prose import listed
 from conewright.cli.wrong import WrongUsage, sound
 from conewright.model.exercise import Exercise
+from conewright.model.layout import layout_for
 from conewright.model.problem import Problem
 from conewright.model.stepped import stepped
 from conewright.notation.guesses import closest
@@ -96,8 +97,8 @@ def usual_count(exercise: Exercise) -> int:
     return exercise.numbers.best or exercise.numbers.least
 
 
-def every_count(exercise: Exercise) -> range:
-    """From the least to the most the exercise is for, its forms counted in."""
+def every_count(exercise: Exercise) -> tuple[int, ...]:
+    """Every number the exercise is for, its forms counted in; there may be gaps between them."""
     least = min((exercise.numbers.least, *(form.least for form in exercise.forms)))
     most = max((exercise.numbers.most, *(form.most for form in exercise.forms)))
-    return range(least, min(most, COUNT.most) + 1)
+    return tuple(n for n in range(least, min(most, COUNT.most) + 1) if layout_for(exercise, n) is not None)

@@ -3,7 +3,7 @@
 from argparse import ArgumentParser, Namespace
 
 from conewright.cli.command import Command
-from conewright.cli.exercise_file import add_who, age_of, count_of, read_file, surface_of
+from conewright.cli.exercise_file import add_step, add_who, age_of, as_stepped, count_of, read_file, surface_of
 from conewright.cli.json_form import print_json, problem_form, rehearsed_form
 from conewright.cli.prose import counted, decimal, listed, percent, table, wrapped
 from conewright.cli.wrong import CLEAN, MEND, WrongUsage
@@ -20,13 +20,14 @@ Played = tuple[int, Rehearsed]  # how many children in the copy, and what rehear
 def _add_words(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a text of one exercise, ending .exercise")
     add_who(parser, count_needed=True, count="with how many children in all")
+    add_step(parser)
     parser.add_argument("--json", action="store_true", help="answer as JSON")
 
 
 def _run(words: Namespace) -> int:
     count, surface = count_of(words) or 0, surface_of(words)
     age_of(words, None)
-    file = read_file(words.file)
+    file = as_stepped(words, read_file(words.file))
     exercise = file.exercise
     if exercise is None:
         raise WrongUsage(f'no exercise could be read from "{file.name}"; conewright check says why')
