@@ -147,11 +147,17 @@ class Exercise:
 
     def place(self, name: str) -> Place | None:
         """The place of that name, if there is one."""
-        return next((place for place in self.places if place.name == name), None)
+        for place in self.places:
+            if place.name == name:
+                return place
+        return None
 
     def thing(self, name: str) -> Thing | None:
         """The thing of that name, if there is one."""
-        return next((thing for thing in self.things if thing.name == name), None)
+        for thing in self.things:
+            if thing.name == name:
+                return thing
+        return None
 
     def variant(self, name: str) -> Variant | None:
         """The step of that name, if there is one."""

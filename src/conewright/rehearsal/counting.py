@@ -67,7 +67,7 @@ def rolling_share(play: Play) -> float:
         act = act_of(play, done)
         if done.ball < 0 or act is None or done.start_s > play.bout_s or act.played.verb is Verb.WAIT:
             continue
-        if not _lay_still(play, act):
+        if act.prepare_s and not _lay_still(play, act):
             spans.append((max(0.0, done.ready_s - act.prepare_s), min(done.ready_s, play.bout_s)))
         spans.append((max(0.0, done.start_s), min(done.end_s, play.bout_s)))
     spans.sort()
