@@ -48,7 +48,7 @@ def test_what_cannot_be_read_is_told_first(capsys: pytest.CaptureFixture[str], s
     [
         (("--n", "59"), "is not for 59 children"),
         (("--n", "few"), "--n"),
-        (("--step", "first time"), "has no step"),
+        (("--step", "upside down"), "has no step"),
     ],
 )
 def test_wrong_words(capsys: pytest.CaptureFixture[str], shelved: Path, words: tuple[str, ...], told: str) -> None:
