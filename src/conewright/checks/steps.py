@@ -117,7 +117,12 @@ def _step(exercise: Exercise, number: int) -> Step:
 
 def _other_acts(old: Step, new: Step) -> Iterator[Hashable]:
     """What one sentence asks and the other does not: child by child, and its contest."""
+    if old == new:
+        return
     for who in dict.fromkeys(act.who for act in (*old.acts, *new.acts)):
+        kept = [act for act in old.acts if act.who == who] == [act for act in new.acts if act.who == who]
+        if kept:
+            continue
         before, after = _acts_of(old, who), _acts_of(new, who)
         verbs = tuple(act.verb for act in before), tuple(act.verb for act in after)
         if verbs[0] != verbs[1]:

@@ -429,8 +429,7 @@ class Play:
             self.supply.held[person] = ball
         if not act.played.way_back or act.needs_ball:
             self._step(act, end)
-        if act.played.to_place:
-            self._arrive(act, end, person)
+        self._arrive(act, end, person)
         self.done.append(Done(self.round, number, person, ball, ready.time_s, begun.time_s, end.time_s, -1, -1))
 
     def _fetch(self, act: TimedAct, begun: Moment) -> tuple[int, Moment]:
