@@ -280,7 +280,7 @@ def _tell_what_lacks(cursor: Cursor, parts: _Parts, who: str, start: int) -> Non
 def _tell_idle(cursor: Cursor, parts: _Parts, who: str, start: int) -> None:
     verb = parts.verb
     on_ball = parts.touches or parts.foot or parts.lofted or parts.weight is not Weight.USUAL
-    if on_ball and verb.verb not in _TOUCHES_BALL:
+    if on_ball and cursor.slips == 0 and verb.verb not in _TOUCHES_BALL:
         cursor.note(
             "idle-manner",
             start,

@@ -29,6 +29,8 @@ class Findings:
     undeclared: dict[str, tuple[Problem, str]] = field(default_factory=dict)  # by name: the first use, the name meant
     lost: set[str] = field(default_factory=set)  # words of sentences that could not be read and may declare something
     own: set[str] = field(default_factory=set)  # undeclared names told in a lost sentence: it does not explain them
+    said: set[str] = field(default_factory=set)  # what need not be told again
+    steps_unsure: bool = False  # a step could not be read, or they are numbered wrongly
     header_lost: bool = False  # a line was not understood that may be one of those an exercise needs
     unnamed: int = 0  # names that are missing where they should be declared
 

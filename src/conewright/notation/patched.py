@@ -22,7 +22,8 @@ from conewright.notation.words import VERBS
 
 def patched(cursor: Cursor, below: Exercise, patch: Patch) -> Exercise:
     """The exercise with a change carried out; what it names and is not there is told."""
-    _TELLERS[type(patch)](cursor, below, patch)
+    if cursor.slips == 0:
+        _TELLERS[type(patch)](cursor, below, patch)
     return apply(below, patch)
 
 
@@ -30,25 +31,38 @@ def _steps(exercise: Exercise) -> tuple[Step, ...]:
     return exercise.script.steps if exercise.script else ()
 
 
+def _tell(cursor: Cursor, code: str, message: str, hint: str) -> None:
+    """Tell what is not there, once a text."""
+    if message not in cursor.findings.said:
+        cursor.findings.said.add(message)
+        cursor.note(code, 0, message, hint)
+
+
 def _step(cursor: Cursor, below: Exercise, number: int) -> Step | None:
-    """The step of that number; told where there is none."""
+    """The step of that number; told where there is none, unless it may be one that could not be read."""
     steps = _steps(below)
     found = next((step for step in steps if step.number == number), None)
-    if found is None:
-        hint = f"The steps are 1 to {len(steps)} here." if len(steps) > 1 else f"There are {len(steps)} steps here."
-        cursor.note("no-such-step", 0, f"There is no step {number}.", hint)
+    if found is None and not cursor.findings.steps_unsure:
+        _tell(cursor, "no-such-step", f"There is no step {number}.", _steps_there(len(steps)))
     return found
+
+
+def _steps_there(count: int) -> str:
+    if count == 0:
+        return "There are no numbered steps here."
+    return f"The steps are 1 to {count} here." if count > 1 else "There is one step here."
 
 
 def _tell_manner(cursor: Cursor, below: Exercise, patch: ChangeManner) -> None:
     step = _step(cursor, below, patch.step)
-    if step is None or any(act.who == patch.who and act.verb is patch.verb for act in step.acts):
+    if step is None or cursor.findings.steps_unsure:
+        return
+    if any(act.who == patch.who and act.verb is patch.verb for act in step.acts):
         return
     base = next(word.base for word in VERBS if word.verb is patch.verb)
     said = f'"{acts_phrase(below, step.acts)}"' if step.acts else "a contest"
-    cursor.note(
-        "no-such-act", 0, f"{patch.who} does not {base} in step {patch.step}.", f"Step {patch.step} has {said}."
-    )
+    told = f"{patch.who} does not {base} in step {patch.step}."
+    _tell(cursor, "no-such-act", told, f"Step {patch.step} has {said}.")
 
 
 def _tell_instead(cursor: Cursor, below: Exercise, patch: InsteadOf) -> None:
@@ -64,8 +78,8 @@ def _tell_after(cursor: Cursor, below: Exercise, patch: AfterStep) -> None:
 def _tell_starts(cursor: Cursor, last: int, acts: tuple[Act, ...]) -> None:
     named = (act.start.step for act in acts if act.start is not None and act.start.step is not None)
     missing = next((number for number in named if number > last), None)
-    if missing is not None:
-        cursor.note("no-such-step", 0, f"There is no step {missing}.", f"The steps are 1 to {last} here.")
+    if missing is not None and not cursor.findings.steps_unsure:
+        _tell(cursor, "no-such-step", f"There is no step {missing}.", _steps_there(last))
 
 
 def _tell_leave_out(cursor: Cursor, below: Exercise, patch: LeaveOut) -> None:
@@ -85,14 +99,15 @@ def _tell_shift(cursor: Cursor, below: Exercise, patch: Shift) -> None:
 
 
 def _tell_resize(cursor: Cursor, below: Exercise, patch: Resize) -> None:
-    if below.open_play is None and not any(step.contest for step in _steps(below)):
+    lost = cursor.findings.lost.intersection(("contest", "open play"))
+    if below.open_play is None and not lost and not any(step.contest for step in _steps(below)):
         hint = 'Only a contest and open play have one. Places are moved one by one: "Stem stands at 0, 6".'
-        cursor.note("no-box", 0, "There is no box here that could have another size.", hint)
+        _tell(cursor, "no-box", "There is no box here that could have another size.", hint)
 
 
 def _tell_teams(cursor: Cursor, below: Exercise, patch: OtherTeams) -> None:
-    if below.open_play is None:
-        cursor.note("no-open-play", 0, "There are no teams: this is no open play.", "Leave the teams out.")
+    if below.open_play is None and "open play" not in cursor.findings.lost:
+        _tell(cursor, "no-open-play", "There are no teams: this is no open play.", "Leave the teams out.")
 
 
 _TELLERS: dict[type, Callable[..., None]] = {

@@ -42,11 +42,16 @@ def parts_of(tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], ...]:
     found: list[tuple[Token, ...]] = []
     start = 0
     for at, following in pairwise((*marks, len(tokens))):
-        inside = change_key(tokens[start:at]) in _WHOLE
-        if not inside or change_key(tokens[at + 1 : following]):
+        if not _holds_sentence(tokens[start:at]) or change_key(tokens[at + 1 : following]):
             found.append(tokens[start:at])
             start = at + 1
     return tuple(part for part in (*found, tokens[start:]) if part)
+
+
+def _holds_sentence(tokens: tuple[Token, ...]) -> bool:
+    """True for a change in which ";" may part clauses, also where its beginning is a slip."""
+    key = change_key(tokens)
+    return key in _WHOLE or (key == "" and any(token.lower == ":" for token in tokens[:5]))
 
 
 def change_key(tokens: tuple[Token, ...]) -> str:
@@ -211,6 +216,8 @@ def _relief(cursor: Cursor, so_far: tuple[Patch, ...], below: Exercise) -> tuple
         return None
     news = (patch for patch in reversed(so_far) if isinstance(patch, OneMore) and who in ("", patch.place.name))
     new = next(news, None)
+    if new is None and cursor.findings.lost.intersection((who or "more").lower().split()):
+        return None
     if new is None:
         told = f"{who} is not new in this step." if who else "Nobody is new in this step."
         cursor.note("not-new", 0, told, f'Write "{CHANGE_EXAMPLES["one more"]}" before it.')

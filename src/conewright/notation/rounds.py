@@ -143,6 +143,7 @@ def step_sentence(cursor: Cursor, draft: Draft, number: int | None) -> None:
             cursor.findings.lost.add("contest")
         return
     read = acts(cursor, draft.acts())
+    cursor.findings.steps_unsure |= cursor.failed or cursor.slips > 0
     last = draft.steps[-1]
     _to_last(draft, replace(last, acts=(*last.acts, *read)), cursor.span_from(0))
 
@@ -161,6 +162,7 @@ def _sees_contest(cursor: Cursor) -> bool:
 def empty_step(cursor: Cursor, draft: Draft, number: int) -> None:
     """Tell a step whose number is followed by nothing, and keep it."""
     _open_step(cursor, draft, number)
+    cursor.findings.steps_unsure = True
     cursor.fail("empty-step", f"Step {number} says nothing.", "Write what happens, or take the number out.")
 
 
@@ -174,6 +176,7 @@ def _open_step(cursor: Cursor, draft: Draft, number: int) -> None:
         draft.round_opened = True
         cursor.findings.unnamed += 1  # the word for the side may stand in the missing line
     if number != before + 1:
+        cursor.findings.steps_unsure = True
         cursor.findings.add(
             "step-number",
             cursor.tokens[0].span,

@@ -41,6 +41,11 @@ class Sentence:
     stopped: bool = True
     slips: int = 0  # mistakes in it that are told already
 
+    def is_variant(self) -> bool:
+        """True for a step up or down and what stands behind it, also where its first word is a slip."""
+        named = len(self.tokens) > 1 and self.tokens[1].kind == TEXT and self.number is None and self.leads
+        return self.key in VARIANT_KEYS or (self.key == "" and named)
+
     @property
     def span(self) -> Span:
         """From the first word to the last."""
@@ -83,7 +88,14 @@ class _Gathering:
     def follows_variant(self) -> bool:
         """True for what stands in one line behind a step up or down."""
         last = self.pieces[-1] if self.pieces else None
-        return not self.leads and isinstance(last, Sentence) and last.key in VARIANT_KEYS
+        return not self.leads and isinstance(last, Sentence) and last.is_variant()
+
+    def begins_step(self, tokens: tuple[Token, ...], at: int) -> bool:
+        """True at a number with its stop where a sentence may begin; behind a step up or down it begins a line."""
+        if self.open or self.number is not None or not _is_step(tokens, at):
+            return False
+        self.leads = at == 0
+        return not self.follows_variant()
 
     def ends_at(self, token: Token) -> bool:
         """True at a full stop, and at the colon behind "Each round"."""
@@ -122,11 +134,11 @@ def _is_keyed(line: Line, keyed: Keyed, gathering: _Gathering) -> bool:
 
 def _after_variant(gathering: _Gathering) -> bool:
     """True behind a step up or down in a text that has its own "for ..." line already."""
-    last = form_of(tuple(gathering.open)) if gathering.open else ""
-    if not gathering.open and gathering.pieces and isinstance(gathering.pieces[-1], Sentence):
-        last = gathering.pieces[-1].key
     headed = any(isinstance(piece, Keyed) and piece.key == "for" for piece in gathering.pieces)
-    return last == "variant" and headed
+    if gathering.open:
+        return headed and form_of(tuple(gathering.open)) == "variant"
+    last = gathering.pieces[-1] if gathering.pieces else None
+    return headed and isinstance(last, Sentence) and last.is_variant()
 
 
 def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
@@ -137,7 +149,7 @@ def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
         gathering.end(stopped=False)
     while at < len(tokens):
         token = tokens[at]
-        if not gathering.open and gathering.number is None and _is_step(tokens, at):
+        if gathering.begins_step(tokens, at):
             gathering.number = int(token.text)
             gathering.number_at = (token,)
             gathering.leads = at == 0
@@ -188,6 +200,8 @@ def form_of(tokens: tuple[Token, ...]) -> str:
                 return key
     if declares(tokens):
         return "declaration"
+    if tokens[0].kind == TEXT and [token.lower for token in tokens[1:2]] == [":"]:
+        return "variant"
     if _tells_outcome(tokens):
         return "outcome"
     return "in flight" if _tells_in_flight(tokens) else ""
@@ -225,7 +239,7 @@ def _goes_on(key: str, tokens: tuple[Token, ...], at: int) -> bool:
             following.kind == NUMBER or following.lower in NUMBERS or following.lower == "no"
         )
     if key == "variant":
-        return any(token.kind == TEXT or token.lower == ":" for token in tokens[at : at + _LONGEST_NAME])
+        return any(token.kind == TEXT or token.lower in (":", '"') for token in tokens[at : at + _LONGEST_NAME])
     if key == "variant numbers":
         return following is not None and (following.kind == NUMBER or following.lower in NUMBERS)
     return True

@@ -151,7 +151,7 @@ CHANGES: tuple[ChangeForm, ...] = (
     ChangeForm(key="manner", opens=(), shape="in N ROLE VERB HOW", example="in 3 Stem turns first time"),
     ChangeForm(
         key="instead",
-        opens=("instead of",),
+        opens=("instead of", "instead"),
         shape="instead of N: what a numbered sentence may say",
         example="instead of 3: Stem sets it back to Base",
     ),

@@ -33,7 +33,9 @@ class Ladder:
 def variant(cursor: Cursor, draft: Draft, ladder: Ladder) -> None:
     """Read a step up or down into the draft."""
     cursor.example = EXAMPLES["variant"]
-    kind = VariantKind[cursor.one_of(_KINDS)]
+    kind = cursor.one_of(_KINDS)
+    if not kind:
+        cursor.unexpected('"harder", "easier" or another kind of step')
     name = _name(cursor, draft)
     cursor.must(":")
     base = cursor.guessed(_BASES, "beginning")
@@ -48,12 +50,19 @@ def variant(cursor: Cursor, draft: Draft, ladder: Ladder) -> None:
         cursor.findings.lost.add("variant")
         return
     as_before = BASES[base]
-    below = ladder.rungs.get(kind, ladder.exercise) if as_before else ladder.exercise
+    below = ladder.rungs.get(VariantKind[kind], ladder.exercise) if as_before else ladder.exercise
     patches, numbers = _changes(cursor, below, ladder)
     cursor.findings.lost.discard("variant")
-    ladder.rungs[kind] = reduce(apply, patches, below)
+    ladder.rungs[VariantKind[kind]] = reduce(apply, patches, below)
     draft.variants.append(
-        Variant(kind=kind, name=name, patches=patches, as_before=as_before, numbers=numbers, span=cursor.span_from(0))
+        Variant(
+            kind=VariantKind[kind],
+            name=name,
+            patches=patches,
+            as_before=as_before,
+            numbers=numbers,
+            span=cursor.span_from(0),
+        )
     )
 
 
@@ -73,16 +82,20 @@ def _changes(cursor: Cursor, base: Exercise, ladder: Ladder) -> tuple[tuple[Patc
     parts = parts_of(tokens)
     patches: tuple[Patch, ...] = ()
     numbers = None
+    failed = False
     for part in parts:
         own = Cursor(part, _known(ladder, below, news), cursor.findings)
         if change_key(part) == "for":
             numbers = _numbers(own)
-        else:
+        elif change_key(part) or not failed:  # what follows one that was not understood may belong to it
             known, patches = len(patches), change(own, patches, below)
             if len(patches) == known:  # it went into the change before it
                 below = reduce(apply, patches, base)
             for patch in patches[known:]:
                 below = patched(own, below, patch)
+        failed = own.failed
+        if failed:
+            cursor.findings.lose(part)
         cursor.slips += own.slips + own.failed
     cursor.at = len(cursor.tokens)
     return patches, numbers
