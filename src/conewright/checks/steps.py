@@ -1,7 +1,7 @@
 """Steps up and down: what each changes, and whether it changes more than one demand at once; must not know of time."""
 
 from collections.abc import Hashable, Iterator
-from dataclasses import fields
+from dataclasses import fields, replace
 
 from conewright.checks.case import Case, Check, know, look
 from conewright.model.exercise import Act, Exercise, Manner, Step, TargetKind
@@ -91,8 +91,7 @@ def demands(below: Exercise, variant: Variant) -> Iterator[Hashable]:
 
 def _demands(below: Exercise, patch: Patch) -> Iterator[Hashable]:
     if isinstance(patch, ChangeManner):
-        for old, new in zip(_steps(below), _steps(apply(below, patch)), strict=True):
-            yield from _other_acts(old, new)
+        yield from _other_acts(_step(below, patch.step), _step(apply(below, patch), patch.step))
     elif isinstance(patch, InsteadOf):
         yield from _other_acts(_step(below, patch.step.number), patch.step)
     elif isinstance(patch, AfterStep):
@@ -107,12 +106,9 @@ def _demands(below: Exercise, patch: Patch) -> Iterator[Hashable]:
         yield "teams"
 
 
-def _steps(exercise: Exercise) -> tuple[Step, ...]:
-    return exercise.script.steps if exercise.script else ()
-
-
 def _step(exercise: Exercise, number: int) -> Step:
-    return next((step for step in _steps(exercise) if step.number == number), NOTHING)
+    steps = exercise.script.steps if exercise.script else ()
+    return next((step for step in steps if step.number == number), NOTHING)
 
 
 def _other_acts(old: Step, new: Step) -> Iterator[Hashable]:
@@ -129,13 +125,14 @@ def _other_acts(old: Step, new: Step) -> Iterator[Hashable]:
             yield "acts", *verbs
             continue
         for one, other in zip(before, after, strict=True):
-            yield from _another_way(one, other)
-    if without_spans(old.contest) != without_spans(new.contest):
+            if one is not other:
+                yield from _another_way(one, other)
+    if old.contest is not new.contest and without_spans(old.contest) != without_spans(new.contest):
         yield "contest"
 
 
 def _acts_of(step: Step, who: str) -> tuple[Act, ...]:
-    return tuple(without_spans(act) for act in step.acts if act.who == who)
+    return tuple(act for act in step.acts if act.who == who)
 
 
 def _another_way(old: Act, new: Act) -> Iterator[Hashable]:
@@ -147,7 +144,8 @@ def _another_way(old: Act, new: Act) -> Iterator[Hashable]:
     if old.target != new.target:
         spots = [act.target is not None and act.target.kind is TargetKind.POINT for act in (old, new)]
         yield SPACE if all(spots) else ("target", new.verb)
-    if (old.via, old.start, old.seconds, old.what) != (new.via, new.start, new.seconds, new.what):
+    starts = [replace(act.start, span=None) if act.start else None for act in (old, new)]
+    if starts[0] != starts[1] or (old.via, old.seconds, old.what) != (new.via, new.seconds, new.what):
         yield "when and how", new.verb
 
 
