@@ -116,18 +116,15 @@ def _other_acts(old: Step, new: Step) -> Iterator[Hashable]:
     if old == new:
         return
     for who in dict.fromkeys(act.who for act in (*old.acts, *new.acts)):
-        kept = [act for act in old.acts if act.who == who] == [act for act in new.acts if act.who == who]
-        if kept:
-            continue
         before, after = _acts_of(old, who), _acts_of(new, who)
         verbs = tuple(act.verb for act in before), tuple(act.verb for act in after)
         if verbs[0] != verbs[1]:
             yield "acts", *verbs
             continue
         for one, other in zip(before, after, strict=True):
-            if one is not other:
+            if one != other:
                 yield from _another_way(one, other)
-    if old.contest is not new.contest and without_spans(old.contest) != without_spans(new.contest):
+    if without_spans(old.contest) != without_spans(new.contest):
         yield "contest"
 
 
