@@ -31,6 +31,7 @@ class Signal(NamedTuple):
     stage: str
 
 
+NEARLY_S = 1e-7
 _time = itemgetter(0)
 
 
@@ -47,6 +48,17 @@ def seen(moment: Moment) -> Signal:
 def after(moment: Moment, seconds: float, act: int, stage: str) -> Signal:
     """What comes so many seconds after a moment, as a signal."""
     return tuple.__new__(Signal, (moment[0] + seconds, moment[1], act, stage))
+
+
+def settled(starts: list[Moment], period: int) -> bool:
+    """True where the last third of some starts repeats the third before it, after so many rounds or a multiple."""
+    last = len(starts) - 1
+    for rounds in range(period, len(starts) // 3 + 1, period):
+        lasts_s = starts[last][0] - starts[last - rounds][0]
+        earlier = range(last - 2 * rounds + 1, last)
+        if all(abs(starts[at][0] - starts[at - rounds][0] - lasts_s) < NEARLY_S for at in earlier):
+            return True
+    return False
 
 
 @dataclass(slots=True)

@@ -26,7 +26,7 @@ from conewright.rehearsal.durations import (
     starts_by_event,
     time_round,
 )
-from conewright.rehearsal.moments import Moment, Moments, Signal, after, later, seen
+from conewright.rehearsal.moments import Moment, Moments, Signal, after, later, seen, settled
 from conewright.rehearsal.rolling import roll
 from conewright.rehearsal.stalls import never_happens, no_ball_left, no_time, nobody_there
 from conewright.rehearsal.tokens import Balls, Lines
@@ -35,6 +35,7 @@ from conewright.rehearsal.triggers import Sight
 LONG_READY_S = -1000.0  # who stands at a place at the start has stood there for long, balls set
 MOST_ROUNDS = 600
 LEAST_ROUNDS = 12
+SETTLING_ROUNDS = 180  # so long a play is followed for the long run, where rounds do not repeat themselves sooner
 CHANGING = " changing to "  # the stage of a change of places, between the two
 _time = itemgetter(0)
 SAME_S = 1e-9  # moments this near are one
@@ -91,14 +92,14 @@ class Play:
     released: Moment = field(default_factory=lambda: Moment(0.0, -1))
     places: dict[str, Place] = field(init=False)
     watched: bool = field(init=False)
-    has_keeper: bool = field(init=False)
+    rise_s: float = field(init=False)  # how long a keeper takes to stand again, nought without one
     paths: dict[tuple[str, str], tuple[Point, ...]] = field(default_factory=dict)
     step_up_s: float = 0.0
     hand_over_s: float = 0.0
 
     def __post_init__(self) -> None:
         self.places = {place.name: place for place in self.exercise.places}
-        self.has_keeper = any(place.keeper for place in self.exercise.places)
+        self.rise_s = self.child.keeper_ready_s if any(place.keeper for place in self.exercise.places) else 0.0
         waits = any(act.start for step in self.script.steps for act in step.acts)
         self.watched = waits or bool(self.script.next_round and self.script.next_round.trigger)
 
@@ -129,10 +130,9 @@ class Play:
     def run(self) -> None:
         """Play rounds until the bout is over and enough of them are there to know the long run."""
         self.set_out()
-        least = LEAST_ROUNDS * self.period()
         next_start = self.moments.node(0.0, -1, -1, "round")
         still = 0
-        while self.round < MOST_ROUNDS and (self.round < least or next_start.time_s <= self.bout_s):
+        while self.round < MOST_ROUNDS and (next_start.time_s <= self.bout_s or not self._known()):
             self.starts.append(next_start)
             before = next_start.time_s
             if not self._play_round(next_start):
@@ -145,13 +145,16 @@ class Play:
             self.round += 1
             self.moments.round = self.round
 
+    def _known(self) -> bool:
+        """True where enough rounds are there to know the long run: a few, and until they repeat themselves."""
+        if self.round < LEAST_ROUNDS * self.period():
+            return False
+        by_clock = any(rotation.every_s is not None for rotation in self.script.rotations)
+        return by_clock or self.round >= SETTLING_ROUNDS or settled(self.starts, self.period())
+
     def period(self) -> int:
         """After how many rounds the same acts come again: the sides in turn, and rotations every so many rounds."""
-        period = len(self.rounds)
-        for rotation in self.script.rotations:
-            if rotation.every_rounds > 1:
-                period = lcm(period, rotation.every_rounds)
-        return period
+        return lcm(len(self.rounds), *(rotation.every_rounds for rotation in self.script.rotations))
 
     def _side(self, start_s: float) -> int:
         sides = self.script.sides
@@ -377,10 +380,7 @@ class Play:
         self.sight.saw(Event.RELEASED, bearer.place, begun)
         if act.played.verb is Verb.SHOOT:
             self.sight.saw(Event.SHOT, bearer.place, begun)
-            over = there
-            if self.has_keeper:
-                over = self.moments.plus(there, self.child.keeper_ready_s, number, "the keeper standing up")
-            self.sight.saw(Event.OVER, bearer.place, over)
+            self.sight.saw(Event.OVER, bearer.place, self.moments.plus(there, self.rise_s, number, "the keeper rising"))
         receiver = self.bound[act.receiver] if act.receiver >= 0 else -1
         self.free[act.bearer] = self.moments.plus(begun, act.still_s, number, "follow-through")
         self.stood.pop(act.bearer, None)
