@@ -10,6 +10,7 @@ from conewright.fit.wording import PART_NAMES, counted, listed, metres, number, 
 from conewright.model.problem import Problem, Severity
 
 SEVERITIES = tuple(Severity)
+STEPS = "step-"  # what the codes of findings about steps up and down begin with
 
 
 def findings(chosen: Chosen, bench: Bench) -> tuple[Problem, ...]:
@@ -18,9 +19,14 @@ def findings(chosen: Chosen, bench: Bench) -> tuple[Problem, ...]:
     placing = option.attempt.placing
     scale = placing.scale if placing else 1.0
     sizes = sorted(set(option.arrangement.sizes), reverse=True)
-    tried = {size: bench.trial(option.exercise, size, scale).findings for size in sizes}
+    tried = {size: _of_tonight(bench.trial(option.exercise, size, scale).findings) for size in sizes}
     found = (*_fitting(chosen, bench), *_by_copy(tried))
     return tuple(sorted(dict.fromkeys(found), key=lambda finding: SEVERITIES.index(finding.severity)))
+
+
+def _of_tonight(findings: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """What concerns the exercise as it is laid out tonight: what its steps up and down change is told where they are."""
+    return tuple(finding for finding in findings if not finding.code.startswith(STEPS))
 
 
 def _by_copy(tried: dict[int, tuple[Problem, ...]]) -> tuple[Problem, ...]:
