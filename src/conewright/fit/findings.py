@@ -25,7 +25,7 @@ def findings(chosen: Chosen, bench: Bench) -> tuple[Problem, ...]:
 
 
 def _of_tonight(findings: tuple[Problem, ...]) -> tuple[Problem, ...]:
-    """What concerns the exercise as it is laid out tonight: what its steps up and down change is told where they are."""
+    """What concerns the exercise as it is laid out tonight; what its steps change is told where they are."""
     return tuple(finding for finding in findings if not finding.code.startswith(STEPS))
 
 
