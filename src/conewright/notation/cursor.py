@@ -5,8 +5,9 @@ answers "nothing", and no further failure is told. So readers need not look afte
 well. A slip that leaves the meaning clear (a misspelled word, a name nobody declared) is told and read past.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TypeAlias
 
 from conewright.model.problem import Problem, Severity, Span
@@ -17,6 +18,7 @@ from conewright.notation.vocabulary import JOINERS, NEVER_NAMES, VOCABULARY
 from conewright.notation.words import METRES, NUMBERS, SECONDS
 
 _UNITS = frozenset(METRES) | frozenset(SECONDS)
+OFTEN = 2  # a name used so often is hardly a slip each time
 Entry: TypeAlias = tuple[tuple[str, ...], str]
 Index: TypeAlias = Mapping[str, tuple[Entry, ...]]
 
@@ -27,6 +29,8 @@ class Findings:
 
     problems: list[Problem] = field(default_factory=list)
     undeclared: dict[str, tuple[Problem, str]] = field(default_factory=dict)  # by name: the first use, the name meant
+    uses: Counter[str] = field(default_factory=Counter)  # of undeclared names
+    used: set[str] = field(default_factory=set)  # declared names that occur as they are
     lost: set[str] = field(default_factory=set)  # words of sentences that could not be read and may declare something
     own: set[str] = field(default_factory=set)  # undeclared names told in a lost sentence: it does not explain them
     said: set[str] = field(default_factory=set)  # what need not be told again
@@ -47,6 +51,18 @@ class Findings:
                 self.own.add(name)
         self.lost |= {token.lower for token in tokens}
         self.lost |= {"open play"} if self.lost & {"open", "play"} else set()
+
+    def at_declarations(self, declared: Mapping[str, Span | None]) -> None:
+        """Tell a slip where it was made: in a name that is declared and never used, where one like it is used often."""
+        unused = tuple(name for name in declared if name not in self.used)
+        for name, (problem, near) in self.undeclared.items():
+            meant = _most_like(name, unused)
+            if not meant or self.uses[name] < OFTEN:
+                continue
+            used = f" in line {problem.where.line}" if problem.where else ""
+            told = f'"{meant}" is not used, and there is no place or thing called "{name}", which stands{used}.'
+            hint = f'Write "{name}" here, or "{meant}" there.'
+            self.undeclared[name] = (replace(problem, where=declared[meant], message=told, hint=hint), near)
 
     def all(self) -> tuple[Problem, ...]:
         """Everything found, in the order of the text, without undeclared names that another problem explains."""
@@ -69,6 +85,12 @@ def mend(code: str, where: Span | None, message: str, hint: str = "") -> Problem
 
 def _position(problem: Problem) -> tuple[int, int]:
     return (problem.where.line, problem.where.column) if problem.where else (0, 0)
+
+
+def _most_like(name: str, known: tuple[str, ...]) -> str:
+    """The known name that is most like a name, or that shares a word with it."""
+    words = set(name.lower().split())
+    return closest(name, known) or next((one for one in known if words.intersection(one.lower().split())), "")
 
 
 def _shown(text: str) -> str:
@@ -239,6 +261,7 @@ class Cursor:
             name, length = self.names.match(self.tokens, self.at)
             if length and not self._goes_on(length):
                 self.at += length
+                self.findings.used.add(name)
                 return name
         return self._undeclared(what)
 
@@ -263,9 +286,7 @@ class Cursor:
 
     def _meant(self, run: tuple[Token, ...]) -> str:
         """The known name that is most like a run of words, or that shares a word with it."""
-        near = closest(name_of(run), self.names.all)
-        words = {token.lower for token in run}
-        return near or next((name for name in self.names.all if words.intersection(name.lower().split())), "")
+        return _most_like(name_of(run), self.names.all)
 
     def _tell_name(self, name: str, near: str, run: tuple[Token, ...]) -> None:
         self.slips += 1
@@ -274,6 +295,7 @@ class Cursor:
         hint = f'Did you mean "{near}"?' if near else f'Say where it stands: "{name} at 0, 8 holds one."'
         hint += f" Known are {known}." if known and not near else ""
         problem = mend("unknown-name", span, f'There is no place or thing called "{name}".', hint)
+        self.findings.uses[name] += 1
         self.findings.undeclared.setdefault(name, (problem, near))
 
     def _name_run(self) -> tuple[Token, ...]:

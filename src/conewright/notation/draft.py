@@ -70,6 +70,13 @@ class Draft:
         """The names of the places and things so far."""
         return frozenset(place.name for place in self.places) | frozenset(thing.name for thing in self.things)
 
+    def declared(self) -> dict[str, Span | None]:
+        """Where each name is declared: places, things and the words for sides."""
+        words = (self.sides.word, self.sides.other) if self.sides else ()
+        sides = {word: self.sides.span for word in words if word} if self.sides else {}
+        places = {place.name: place.span for place in self.places}
+        return sides | places | {thing.name: thing.span for thing in self.things}
+
     def is_empty(self) -> bool:
         """True where nothing was read that makes an exercise."""
         return not (self.name or self.places or self.things or self.steps or self.play)

@@ -50,6 +50,7 @@ def read(text: str) -> tuple[Exercise | None, tuple[Problem, ...]]:
         elif piece.key not in ("declaration", *VARIANT_KEYS):
             _sentence(piece, names, draft, findings)
     _read_variants(pieces, names, draft, findings)
+    findings.at_declarations(draft.declared())
     tell_lacking(draft, findings)
     tell_impossible(draft, findings)
     return (None if draft.is_empty() else draft.exercise(_whole(text))), findings.all()

@@ -120,6 +120,7 @@ def _words(cursor: Cursor, draft: Draft, sides: int) -> tuple[str, str]:
 def _new_word(cursor: Cursor, draft: Draft) -> str:
     start = cursor.at
     word = cursor.name("a word")
+    cursor.findings.used.discard(word)  # saying what it is called is no use of it
     if word in draft.taken():
         cursor.note(
             "sides-word-taken",

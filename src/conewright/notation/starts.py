@@ -3,8 +3,9 @@
 from conewright.model.exercise import Start
 from conewright.notation.cursor import Cursor
 from conewright.notation.header import MOST_PLAYERS
-from conewright.notation.lexer import MARK
+from conewright.notation.lexer import MARK, WORD
 from conewright.notation.shapes import EXAMPLES
+from conewright.notation.vocabulary import NEVER_NAMES
 
 
 def start(cursor: Cursor) -> Start | None:
@@ -40,7 +41,7 @@ def _count(cursor: Cursor, counts: list[tuple[str, int]]) -> None:
         names.append(cursor.name("a place"))
     cursor.takes("each")
     for name in names:
-        if name in dict(counts):
+        if name in dict(counts) and cursor.guess < 0:
             cursor.note("said-twice", begins, f"{name} is counted twice.", "Leave one of the two out.")
         elif not cursor.failed:
             tell_not_a_place(cursor, name, begins)
@@ -74,7 +75,14 @@ def _sees_another(cursor: Cursor) -> bool:
     if cursor.sees("and"):
         return True
     token = cursor.peek()
-    return token.kind == MARK and token.lower == "," and (cursor.sees_name(1) > 0 or cursor.sees("and", 1))
+    return token.kind == MARK and token.lower == "," and (_begins_name(cursor, 1) or cursor.sees("and", 1))
+
+
+def _begins_name(cursor: Cursor, offset: int) -> bool:
+    """True at a known name, and at a capital word that may be a slip of one."""
+    token = cursor.peek(offset)
+    capital = token.kind == WORD and token.text[0].isupper() and token.lower not in NEVER_NAMES
+    return cursor.sees_name(offset) > 0 or capital
 
 
 def tell_not_a_place(cursor: Cursor, name: str, begins: int, *, or_side: bool = False) -> None:
