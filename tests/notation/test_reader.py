@@ -479,3 +479,23 @@ def test_huge_numbers_and_long_lines_are_no_trouble() -> None:
     text += f"for {'9' * 5000} players\nWith {'9' * 5000}: two copies.\nEach round:\n1. Base waits {'9' * 400} s.\n"
     for problem in read(text)[1]:
         tell_place(problem, text)
+
+
+def test_a_name_is_told_where_the_slip_was_made() -> None:
+    steps = "Each round:\n1. Base runs to Twig.\n2. Stem runs to Twig.\n"
+    (problem,) = read(f"{HEAD}{GROUND}Twgi at 4, 8 is a cone.\n{steps}")[1]
+    assert (problem.code, problem.where.line) == ("unknown-name", 11)
+    assert problem.hint == 'Write "Twig" here, or "Twgi" there.'
+    (problem,) = read(f"{HEAD}{GROUND}Twig at 4, 8 is a cone.\nEach round:\n1. Base runs to Twgi.\n")[1]
+    assert (problem.code, problem.where.line, problem.hint) == ("unknown-name", 13, 'Did you mean "Twig"?')
+
+
+def test_how_often_needs_its_number() -> None:
+    start = f"{HEAD}{GROUND}Each round:\n1. Base runs home.\n"
+    assert codes(f"{start}Every rounds: Base to Stem, Stem to Base.") == ("unclear-sentence",)
+    assert codes(f"{start}Every minute: Base to Stem, Stem to Base.") == ()
+
+
+def test_names_of_a_lost_sentence_do_not_explain_themselves() -> None:
+    steps = "Each round, Base Left or Stem (call it Side):\n1. Side runs home.\n"
+    assert codes(HEAD + GROUND + steps) == ("unknown-name",)

@@ -81,3 +81,19 @@ def test_keys_nobody_knows_are_lines_too() -> None:
         ("something", "y", None, True),
         ("rotation", "Rotation : follow the pass", None, True),
     ]
+
+
+def test_a_point_half_written_does_not_take_the_next_step_with_it() -> None:
+    assert [number for _, _, number, _ in shown("1. Base runs to 2,\n2. Stem turns.")] == [1, 2]
+
+
+def test_steps_up_and_down_end_what_stands_before_them() -> None:
+    found = shown('4. Side runs home\nharder "soft": as before, but leave out 3. For 6 to 9. 12.\nwith 10: two copies.')
+    assert [key for key, _, _, _ in found] == ["", "variant", "variant numbers", "behind variant", "form or balls"]
+    assert [stopped for _, _, _, stopped in found] == [False, True, True, True, True]
+
+
+@pytest.mark.parametrize("opening", ['hardr "x"', '"x"', 'harder "x', "half the spce"])
+def test_steps_up_and_down_with_a_slip_are_no_steps_of_the_round(opening: str) -> None:
+    numbers = [number for _, _, number, _ in shown(f"1. Base runs home.\n{opening}: as before, but leave out 3.")]
+    assert numbers == [1, None]

@@ -131,13 +131,9 @@ def _subject(cursor: Cursor) -> str:
     who = cursor.name("who does it")
     thing = cursor.names.thing(who)
     if thing is not None:
-        doing = cursor.peek().text
-        cursor.note(
-            "cannot-act",
-            start,
-            f"{who} is a {thing.kind.value}: it does nothing{f' ({doing})' if doing else ''}.",
-            "Name a place where somebody stands.",
-        )
+        kind = thing.kind.value
+        told = f"{who} is a {kind}, and a {kind} does nothing."
+        cursor.note("cannot-act", start, told, "Name a place where somebody stands.")
     return who
 
 
@@ -161,7 +157,8 @@ def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: t
     phrase_start = cursor.at
     if cursor.sees("and") and cursor.sees_name(1):
         hint = f"Say it for each of them: {who} ...; {cursor.peek(1).text} ..."
-        cursor.fail("two-together", "Two do one act together here.", hint, cursor.span_from(start))
+        told = f"{who} and {cursor.peek(1).text} are to do one act together."
+        cursor.fail("two-together", told, hint, cursor.span_from(start))
         return None
     phrase = cursor.guessed(_VERBS, "verb")
     if not phrase:
@@ -179,7 +176,7 @@ def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: t
             cursor.at += 1
             parts.seconds = seconds(cursor, "the time it takes")
     if verb.verb is Verb.WAIT:
-        parts.seconds = seconds(cursor, "how long")
+        parts.seconds = seconds(cursor, "a wait")
     while not cursor.done() and _addition(cursor, parts):
         pass
     _tell_what_lacks(cursor, parts, who, phrase_start)

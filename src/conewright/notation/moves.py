@@ -21,6 +21,7 @@ _STAY = (
 )
 _WHOLE = indexed(dict.fromkeys(_FOLLOW, RotationKind.FOLLOW.value) | dict.fromkeys(_STAY, RotationKind.STAY.value))
 _UNITS = indexed(("round", "rounds", *SECONDS))
+_SINGLE = frozenset(("round", "minute"))  # "every round" needs no number
 _MOST_ROUNDS = 50
 
 
@@ -169,7 +170,7 @@ def relief(cursor: Cursor) -> Rotation | None:
 def _every(cursor: Cursor) -> Rotation:
     """Take `4 rounds`, `2 minutes`, `minute`."""
     start = cursor.at
-    value = 1.0 if cursor.peek().lower in _UNITS else cursor.number()
+    value = 1.0 if cursor.peek().lower in _SINGLE else cursor.number()
     unit = cursor.guessed(_UNITS, "word")
     told = Rotation(kind=RotationKind.MOVES)
     if value is None or not unit:

@@ -55,7 +55,7 @@ def declaration(cursor: Cursor, draft: Draft) -> None:
     """Read a sentence that says where places or things stand into the draft."""
     cursor.example = EXAMPLES["place"]
     spots = _spots(cursor)
-    what = cursor.guessed(_HOLDS, "place or thing")
+    what = cursor.guessed(_HOLDS, "phrase")
     if not what:
         cursor.unexpected('"is a line", "holds one" or "is a cone"', _hint(spots))
     sort, _, phrase = what.partition(" ")
@@ -79,7 +79,7 @@ def one_place(cursor: Cursor) -> Place | None:
     at = point(cursor)
     cursor.takes(", and", ",", "and")
     begins = cursor.at
-    what = cursor.guessed(_HOLDS, "place")
+    what = cursor.guessed(_HOLDS, "phrase")
     sort, _, phrase = what.partition(" ")
     if sort == "thing":
         cursor.note("not-a-place", begins, f"{name} is a thing here.", "One more is a place: somebody stands there.")

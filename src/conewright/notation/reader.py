@@ -88,7 +88,7 @@ def _with_cursor(
         span = Span(line=last.line, column=last.end, end_line=last.line, end_column=last.end + 1)
         mark = "colon" if piece.key == "round" else "full stop"
         findings.add(
-            f"no-{mark.replace(' ', '-')}",
+            "no-colon" if piece.key == "round" else "no-full-stop",
             span,
             f'A {mark} is missing after "{last.text}".',
             f"End the sentence with a {mark}.",

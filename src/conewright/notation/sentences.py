@@ -70,6 +70,7 @@ class _Gathering:
     open: list[Token]
     number: int | None = None
     number_at: tuple[Token, ...] = ()
+    step: int = 0  # the number of the last step
     leads: bool = True
 
     def end(self, stopped: bool) -> None:
@@ -145,12 +146,12 @@ def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
     at = 0
     if _is_step(tokens, 0) and not gathering.open:
         gathering.end(stopped=True)
-    elif gathering.open and _starts_anew(gathering.open, tokens):
+    elif gathering.open and _starts_anew(gathering, tokens):
         gathering.end(stopped=False)
     while at < len(tokens):
         token = tokens[at]
         if gathering.begins_step(tokens, at):
-            gathering.number = int(token.text)
+            gathering.number = gathering.step = int(token.text)
             gathering.number_at = (token,)
             gathering.leads = at == 0
             at += 2
@@ -164,10 +165,12 @@ def _gather(gathering: _Gathering, tokens: tuple[Token, ...]) -> None:
         at += 1
 
 
-def _starts_anew(before: list[Token], tokens: tuple[Token, ...]) -> bool:
+def _starts_anew(gathering: _Gathering, tokens: tuple[Token, ...]) -> bool:
     """True where a line cannot go on with the sentence before it."""
+    before = gathering.open
     if _is_step(tokens, 0):
-        return not (len(before) > 1 and before[-1].lower == "," and before[-2].kind == NUMBER)
+        half_a_point = len(before) > 1 and before[-1].lower == "," and before[-2].kind == NUMBER
+        return not half_a_point or int(tokens[0].text) == gathering.step + 1
     if before[-1].lower in JOINERS:
         return False
     key = form_of(tokens)

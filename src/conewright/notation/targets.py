@@ -45,7 +45,7 @@ def _kick_target(cursor: Cursor) -> Target | None:
     name = cursor.name("who gets the ball")
     thing = cursor.names.thing(name)
     if thing is not None and thing.kind is ThingKind.CONE:
-        cursor.note("nobody-there", start, f"{name} is a cone: nobody gets the ball there.", "Name a place.")
+        cursor.note("no-receiver", start, f"{name} is a cone: nobody gets the ball there.", "Name a place.")
     return Target(kind=TargetKind.THING if thing else TargetKind.ROLE, name=name)
 
 
