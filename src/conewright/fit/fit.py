@@ -9,8 +9,6 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from conewright.checks.check import check_copy
 from conewright.fit.adults import adult_cautions
 from conewright.fit.answers import answers_for
@@ -26,7 +24,7 @@ from conewright.fit.parts import Chosen, Evening, ball_rolling, cones_of, grades
 from conewright.fit.reasons import nothing_fits, nothing_made_for
 from conewright.fit.remarks import remarks
 from conewright.fit.rules import slot_failure
-from conewright.fit.search import best_evening, candidates
+from conewright.fit.search import best_evening, candidates, lot
 from conewright.fit.suiting import OF_THE_KIND, relevance, suit
 from conewright.model.exercise import Exercise
 from conewright.model.figures import Figures
@@ -147,8 +145,7 @@ def _choices(table: _Table, exercises: tuple[Exercise, ...]) -> tuple[Choice, ..
     choices: list[Choice] = []
     found: Counter[Job] = Counter()
     asked = table.bench.asked
-    shuffled = (exercises[at] for at in np.random.default_rng(asked.seed).permutation(len(exercises)))
-    for exercise in sorted(shuffled, key=lambda one: -relevance(one, asked.aim)):
+    for exercise in sorted(exercises, key=lambda one: (-relevance(one, asked.aim), lot(asked.seed, one.name))):
         if table.stop is not None and table.stop() and any(choice.option for choice in choices):
             break
         parts = tuple(job for job in Job if suit(exercise, job) >= OF_THE_KIND)
