@@ -145,6 +145,7 @@ def _goes_on(cursor: Cursor) -> str:
     cursor.takes("then", "while", "but")
     if cursor.at == before:
         return ""
+    cursor.ask_names("who does it")
     if cursor.peek().lower in _VERBS:
         return "verb"
     if cursor.sees_name() or sees_trigger(cursor):
@@ -177,7 +178,7 @@ def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: t
             parts.seconds = seconds(cursor, "the time it takes")
     if verb.verb is Verb.WAIT:
         parts.seconds = seconds(cursor, "a wait")
-    while not cursor.done() and _addition(cursor, parts):
+    while cursor.more() and _addition(cursor, parts):
         pass
     _tell_what_lacks(cursor, parts, who, phrase_start)
     return parts.act(cursor, who, start)
@@ -198,6 +199,8 @@ def _followed(cursor: Cursor, who: str, start: int, earlier: tuple[Act, ...]) ->
 
 def _addition(cursor: Cursor, parts: _Parts) -> bool:
     """Take one thing that may follow a verb; False where none comes next. A comma before it is taken too."""
+    if cursor.asks and cursor.done():
+        _ask_additions(cursor, parts)
     comma = cursor.sees(",")
     if comma:
         if not _sees_addition(cursor, 1):
@@ -210,6 +213,9 @@ def _addition(cursor: Cursor, parts: _Parts) -> bool:
         return True
     if _how(cursor, parts):
         return True
+    if cursor.asks and cursor.sees("and"):
+        cursor.sees("through", 1)
+        cursor.sees("round", 1)
     if cursor.takes("and") and cursor.peek().lower not in ("round", "around", "through"):
         cursor.at -= 1
         return False
@@ -225,6 +231,10 @@ def _addition(cursor: Cursor, parts: _Parts) -> bool:
 
 def _how(cursor: Cursor, parts: _Parts) -> bool:
     """Take one phrase that says how something is done; False where none comes next."""
+    if cursor.asks:
+        _ask_how(cursor, parts.verb.verb)
+        if cursor.done():
+            return False
     manner = cursor.one_of(_MANNERS)
     if manner:
         _manner(parts, manner)
@@ -235,6 +245,25 @@ def _how(cursor: Cursor, parts: _Parts) -> bool:
     parts.touches = cursor.count("touches", most=_MOST_TOUCHES)
     cursor.takes("touch") or cursor.must("touches")
     return True
+
+
+def _ask_additions(cursor: Cursor, parts: _Parts) -> None:
+    """At an end where it is asked what may follow: where to first, then how."""
+    if parts.target is None:
+        if parts.verb.verb in KICKS | MOVES:
+            cursor.sees("to")
+        target(cursor, parts.verb.verb)
+    _ask_how(cursor, parts.verb.verb)
+
+
+def _ask_how(cursor: Cursor, verb: Verb) -> None:
+    """Look for what may be said of how a verb is done: balls are played firmly, ways gone at full speed."""
+    if verb in _TOUCHES_BALL:
+        for words in (*WEIGHTS.values(), FIRST_TIME, "in two touches", "in three touches", *FEET.values(), LOFTED):
+            cursor.sees(words)
+    if verb in MOVES:
+        for words in (OUTSIDE, *PACES.values()):
+            cursor.sees(words)
 
 
 def _sees_addition(cursor: Cursor, offset: int) -> bool:

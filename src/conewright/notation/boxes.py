@@ -26,6 +26,8 @@ def contest(cursor: Cursor) -> Contest | None:
     """Read "Contest in 16 by 18 m, middle at 0, 13: A and B against C, on Goal, at most 8 s"; None where it fails."""
     cursor.example = EXAMPLES["contest"]
     cursor.takes("contest")
+    if cursor.asks:
+        cursor.sees("in 20 by 20 m")
     cursor.must("in")
     width, depth, middle = _ground(cursor)
     if middle is None:
@@ -35,7 +37,7 @@ def contest(cursor: Cursor) -> Contest | None:
     cursor.must("against")
     defenders = _roles(cursor, "who defends")
     found = Contest(width_m=width, depth_m=depth, middle=middle or ORIGIN, attackers=attackers, defenders=defenders)
-    while not cursor.done():
+    while cursor.more():
         before = cursor.at
         cursor.takes(",")
         if cursor.takes("on"):
@@ -85,12 +87,14 @@ def open_play(cursor: Cursor, draft: Draft) -> None:
         cursor.fail("said-twice", "Open play is said twice.", "Write one open play an exercise.")
     draft.seen.add("play")
     cursor.takes("open play")
+    if cursor.asks:
+        cursor.sees("in 20 by 20 m")
     cursor.must("in")
     width, depth, middle = _ground(cursor)
     cursor.must(":")
     kind, teams, together = meeting(cursor)
     on: tuple[str, ...] = ()
-    while not cursor.done():
+    while cursor.more():
         start = cursor.at
         cursor.takes(",")
         if cursor.takes("with"):
@@ -168,6 +172,9 @@ def team(cursor: Cursor) -> Team:
     start = cursor.at
     count = cursor.count("players", most=MOST_PLAYERS) if cursor.sees_number() else None
     cursor.takes("the")
+    if cursor.asks:
+        for colour in COLOURS:
+            cursor.sees(colour)
     token = cursor.peek()
     if token.kind != WORD or token.lower in _NO_TEAM:
         cursor.unexpected("a team", "Name a team by its bibs, such as four Yellow, or by a word, such as two neutral.")

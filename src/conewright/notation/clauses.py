@@ -13,10 +13,20 @@ from conewright.model.exercise import (
     RotationKind,
     SupplyKind,
     Team,
+    Thing,
 )
 from conewright.notation.amounts import figure, listed, minutes, people, point, size
 from conewright.notation.phrases import goes_to, joins
-from conewright.notation.words import ENDINGS, HOLDS, HOLDS_OF_SEVERAL, MEETINGS, PASSIVE, WAITS, Standing
+from conewright.notation.words import (
+    DEFAULT_WIDTH_M,
+    ENDINGS,
+    HOLDS,
+    HOLDS_OF_SEVERAL,
+    MEETINGS,
+    PASSIVE,
+    WAITS,
+    Standing,
+)
 
 
 def places_clause(places: tuple[Place, ...]) -> str:
@@ -50,6 +60,15 @@ def _supply(place: Place, *, apart: bool) -> str:
         count = place.supply.count
         return f"{comma} with {count} {'ball' if count == 1 else 'balls'}"
     return ""
+
+
+def things_clause(things: tuple[Thing, ...]) -> str:
+    """Things that are alike but for name and spot."""
+    first = things[0]
+    told = f"is a {first.kind.value}" if len(things) == 1 else f"are {first.kind.value}s"
+    told += f" {figure(first.width_m)} m wide" if first.width_m != DEFAULT_WIDTH_M[first.kind] else ""
+    told += ", upright" if first.upright else ""
+    return f"{listed([f'{thing.name} at {point(thing.at)}' for thing in things])} {told}"
 
 
 def numbers_clause(numbers: Numbers) -> str:

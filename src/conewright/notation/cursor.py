@@ -17,10 +17,21 @@ from conewright.notation.names import Names, name_of
 from conewright.notation.vocabulary import JOINERS, NEVER_NAMES, VOCABULARY
 from conewright.notation.words import METRES, NUMBERS, SECONDS
 
+_LONGEST = 6  # so many words the longest phrase has, less one
 _UNITS = frozenset(METRES) | frozenset(SECONDS)
 OFTEN = 2  # a name used so often is hardly a slip each time
 Entry: TypeAlias = tuple[tuple[str, ...], str]
 Index: TypeAlias = Mapping[str, tuple[Entry, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """A phrase or name that would be taken at the end of a text: what is still to be written of it, and for what."""
+
+    phrase: str
+    rest: str
+    what: str = ""
+    is_name: bool = False
 
 
 @dataclass(slots=True)
@@ -35,6 +46,8 @@ class Findings:
     own: set[str] = field(default_factory=set)  # undeclared names told in a lost sentence: it does not explain them
     said: set[str] = field(default_factory=set)  # what need not be told again
     steps_unsure: bool = False  # a step could not be read, or they are numbered wrongly
+    ends_with: Token | None = None  # set where it is asked what may follow the last token of a text
+    asked: list[Asked] = field(default_factory=list)  # what was looked for behind that token
     header_lost: bool = False  # a line was not understood that may be one of those an exercise needs
     unnamed: int = 0  # names that are missing where they should be declared
 
@@ -118,7 +131,11 @@ class Cursor:
     at: int = 0
     failed: bool = False
     slips: int = 0
+    asks: bool = field(init=False)  # is the end of these tokens where it is asked what may follow?
     guess: int = -1  # the token at which a name was guessed: more said about that name would be about the guess
+
+    def __post_init__(self) -> None:
+        self.asks = self.findings.ends_with is not None and self.tokens[-1] is self.findings.ends_with
 
     # --- looking ---
 
@@ -136,6 +153,8 @@ class Cursor:
 
     def sees(self, phrase: str, offset: int = 0) -> bool:
         """True where the words of the phrase come next."""
+        if self.asks:
+            self._ask(phrase, offset=offset)
         start = self.at + offset
         if self.failed or start >= len(self.tokens) or not phrase.startswith(self.tokens[start].lower):
             return False  # decided without taking the phrase apart: this is asked some hundred times a text
@@ -149,6 +168,32 @@ class Cursor:
             return 0
         return self.names.match(self.tokens, at)[1]
 
+    def more(self) -> bool:
+        """True before the end; at an end where it is asked what may follow, true once, so that all is looked for."""
+        if self.asks and not self.failed and self.at == len(self.tokens):
+            self.at += 1
+            return True
+        return not self.done()
+
+    # --- asking ---
+
+    def _ask(self, phrase: str, what: str = "", *, offset: int = 0, is_name: bool = False) -> None:
+        """Remember a phrase of which the last tokens of the text are the beginning."""
+        written = self.tokens[self.at + offset :]
+        if self.failed or len(written) > _LONGEST or (is_name and not phrase):
+            return
+        words = phrase.split()
+        if len(written) < len(words) and all(
+            token.lower == word.lower() for token, word in zip(written, words, strict=False)
+        ):
+            rest = " ".join(words[len(written) :])
+            self.findings.asked.append(Asked(phrase=phrase, rest=rest, what=what, is_name=is_name))
+
+    def ask_names(self, what: str, *, offset: int = 0) -> None:
+        """Remember every name that may come at the end where it is asked what may follow."""
+        for name in self.names.all if self.asks else ():
+            self._ask(name, what, offset=offset, is_name=True)
+
     # --- taking ---
 
     def takes(self, *phrases: str) -> bool:
@@ -159,8 +204,12 @@ class Cursor:
                 return True
         return False
 
-    def one_of(self, index: Index) -> str:
+    def one_of(self, index: Index, what: str = "") -> str:
         """Take the longest phrase of an index that comes next, and give what it stands for; "" where none does."""
+        if self.asks:
+            for entries in index.values():
+                for words, _ in entries:
+                    self._ask(" ".join(words), what)
         for words, meaning in index.get(self.peek().lower, ()):
             if tuple(token.lower for token in self.tokens[self.at : self.at + len(words)]) == words:
                 self.at += len(words)
@@ -169,7 +218,7 @@ class Cursor:
 
     def guessed(self, index: Index, what: str) -> str:
         """Take a phrase of an index, or a slip of one and tell that; "" where neither comes next."""
-        meaning = self.one_of(index)
+        meaning = self.one_of(index, what)
         if meaning or self.peek().kind != WORD:
             return meaning
         entries = tuple(entry for found in index.values() for entry in found)
@@ -257,6 +306,7 @@ class Cursor:
         """Take a name that has to come next; one nobody declared is told once and taken. Fails where none comes."""
         if self.failed:
             return ""
+        self.ask_names(what)
         if self.at < len(self.tokens):
             name, length = self.names.match(self.tokens, self.at)
             if length and not self._goes_on(length):

@@ -36,6 +36,9 @@ def form(cursor: Cursor, play: OpenPlay | None) -> Form | None:
 
 
 def _part(cursor: Cursor, found: Form, known: frozenset[str]) -> Form:
+    if cursor.asks and cursor.sees_number():
+        cursor.sees("copies", 1)
+        cursor.sees("m apart", 1)
     if cursor.takes("start with"):
         return replace(found, start=start(cursor))
     if cursor.takes("as it stands"):

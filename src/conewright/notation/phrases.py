@@ -45,7 +45,7 @@ def acts_phrase(exercise: Exercise, acts: tuple[Act, ...]) -> str:
 
 def act_phrase(exercise: Exercise, act: Act) -> str:
     """What one person does, without its name."""
-    word = _verb_word(act)
+    word = verb_word(act)
     manner = act.manner
     said = (
         word.phrase,
@@ -63,7 +63,7 @@ def act_phrase(exercise: Exercise, act: Act) -> str:
     return " ".join(part for part in said if part)
 
 
-def _verb_word(act: Act) -> VerbWord:
+def verb_word(act: Act) -> VerbWord:
     """The word for the verb, for a run that of its pace."""
     pace = act.manner.pace if act.verb is Verb.RUN and act.manner.pace is not Pace.RUN else None
     return next(word for word in VERBS if word.verb is act.verb and word.pace is pace)

@@ -39,6 +39,7 @@ _HOLDS = indexed(
 )
 _WAITS = indexed({phrase: side for side, phrase in WAITS.items()})
 _COLOURS = indexed(COLOURS.keys())
+_EXTRAS = ("with 6 balls", *WAITS.values(), *(f"in {colour}" for colour in COLOURS))
 MOST_BALLS = 60
 
 
@@ -155,7 +156,7 @@ def _places(cursor: Cursor, spots: tuple[_Spot, ...], meant: Standing) -> tuple[
         passive=meant.passive,
     )
     said: set[str] = set()
-    while not cursor.done():
+    while cursor.more():
         start = cursor.at
         cursor.takes(",")
         sort, changed = _extra(cursor, place)
@@ -173,6 +174,9 @@ def _places(cursor: Cursor, spots: tuple[_Spot, ...], meant: Standing) -> tuple[
 
 def _extra(cursor: Cursor, place: Place) -> tuple[str, Place]:
     """Take one phrase that may follow; which sort it was ("" where none came) and the place with it."""
+    if cursor.asks:
+        for words in _EXTRAS:
+            cursor.sees(words)
     if cursor.takes("a ball each", "with a ball each", "a ball for each"):
         return "balls", replace(place, supply=Supply(kind=SupplyKind.EACH))
     if cursor.takes("with the ball", "with a ball", "the ball"):
@@ -198,9 +202,11 @@ def _extra(cursor: Cursor, place: Place) -> tuple[str, Place]:
 def _things(cursor: Cursor, spots: tuple[_Spot, ...], kind: ThingKind) -> tuple[Thing, ...]:
     width = DEFAULT_WIDTH_M[kind]
     upright = False
-    while not cursor.done():
+    while cursor.more():
         start = cursor.at
         cursor.takes(",")
+        if cursor.asks:
+            cursor.sees("3 m wide")
         if sees_length(cursor):
             width = length_m(cursor, "a width")
             cursor.must("wide")

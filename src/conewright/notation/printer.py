@@ -33,6 +33,7 @@ from conewright.notation.clauses import (
     rotation_clause,
     team_clause,
     team_name,
+    things_clause,
 )
 from conewright.notation.draft import ANY_AGE
 from conewright.notation.phrases import acts_phrase, trigger_phrase
@@ -40,7 +41,6 @@ from conewright.notation.variant_phrases import variant_phrases
 from conewright.notation.words import (
     CHOICES,
     COACH,
-    DEFAULT_WIDTH_M,
 )
 
 
@@ -106,7 +106,7 @@ def _remarks(exercise: Exercise) -> list[str]:
 
 def _ground(exercise: Exercise) -> list[str]:
     places = [f"{places_clause(tuple(alike))}." for _, alike in groupby(exercise.places, key=_place_kind)]
-    things = [_things(tuple(alike)) for _, alike in groupby(exercise.things, key=_thing_kind)]
+    things = [f"{things_clause(tuple(alike))}." for _, alike in groupby(exercise.things, key=_thing_kind)]
     start = [f"{capital(_start(exercise.start))}."] if exercise.start else []
     return [*places, *things, *start]
 
@@ -118,14 +118,6 @@ def _place_kind(place: Place) -> Place:
 
 def _thing_kind(thing: Thing) -> Thing:
     return replace(thing, name="", at=ORIGIN, span=None)
-
-
-def _things(things: tuple[Thing, ...]) -> str:
-    first = things[0]
-    told = f"is a {first.kind.value}" if len(things) == 1 else f"are {first.kind.value}s"
-    told += f" {figure(first.width_m)} m wide" if first.width_m != DEFAULT_WIDTH_M[first.kind] else ""
-    told += ", upright" if first.upright else ""
-    return f"{listed([f'{thing.name} at {point(thing.at)}' for thing in things])} {told}."
 
 
 def _start(start: Start) -> str:

@@ -4,11 +4,12 @@
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from conewright.model.exercise import Exercise
 from conewright.model.problem import Problem, Span
 from conewright.notation.boxes import balls, bouts, odd_one, open_play, sees_balls
-from conewright.notation.cursor import Cursor, Findings
+from conewright.notation.cursor import Asked, Cursor, Findings
 from conewright.notation.draft import Draft
 from conewright.notation.forms import form
 from conewright.notation.header import keyed_line
@@ -30,6 +31,7 @@ from conewright.notation.sentences import VARIANT_KEYS, Sentence, pieces_of
 from conewright.notation.starts import start
 from conewright.notation.strangers import repaired, unknown
 from conewright.notation.variants import Ladder, behind_variant, numbers_of_variant, variant
+from conewright.notation.vocabulary import JOINERS
 
 
 def read(text: str) -> tuple[Exercise | None, tuple[Problem, ...]]:
@@ -40,20 +42,62 @@ def read(text: str) -> tuple[Exercise | None, tuple[Problem, ...]]:
     findings = Findings()
     pieces = tuple(repaired(piece, findings) for piece in pieces_of(text))
     draft = Draft()
+    names = _names_in(pieces, draft, findings)
+    _read_sentences(pieces, names, draft, findings)
+    findings.at_declarations(draft.declared())
+    tell_lacking(draft, findings)
+    tell_impossible(draft, findings)
+    return (None if draft.is_empty() else draft.exercise(_whole(text))), findings.all()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ahead:
+    """What may follow the end of a text: the phrases looked for there, the names of the whole, what was read so far."""
+
+    asked: tuple[Asked, ...]
+    open: Keyed | Sentence | None  # what the text ends in the middle of
+    last: Keyed | Sentence | None  # the last thing it says, whole or not
+    draft: Draft
+    names: Names
+
+
+def ahead_of(before: str, whole: str) -> Ahead:
+    """What reading would take at the end of `before`, which is the beginning of `whole`. Never raises."""
+    draft = Draft()
+    names = _names_in(pieces_of(whole), draft, Findings())
+    pieces = pieces_of(before)
+    last = pieces[-1] if pieces and not _is_over(pieces[-1], before) else None
+    findings = Findings(ends_with=last.tokens[-1] if isinstance(last, Sentence) else None)
+    _read_sentences(pieces, names, draft, findings)
+    if isinstance(last, Sentence) and last.key == "declaration":
+        _with_cursor(last, names, findings, lambda cursor: declaration(cursor, Draft()))
+    return Ahead(asked=tuple(findings.asked), open=last, last=pieces[-1] if pieces else None, draft=draft, names=names)
+
+
+def _is_over(last: Keyed | Sentence, before: str) -> bool:
+    """True where nothing can be added to the last piece of a text."""
+    new_line = not before.rsplit("\n", 1)[-1].strip()
+    if isinstance(last, Keyed):
+        return new_line
+    return last.stopped or (new_line and last.tokens[-1].lower not in JOINERS)
+
+
+def _names_in(pieces: tuple[Keyed | Sentence, ...], draft: Draft, findings: Findings) -> Names:
+    """Read the declarations into the draft, and give all names with what they stand for."""
     known = declared(pieces)
     _read_declarations(pieces, names_of(known), draft, findings)
     names = names_of(known, draft.places, draft.things)
-    names = names_of(known, draft.places, draft.things, side_words(pieces, names))
+    return names_of(known, draft.places, draft.things, side_words(pieces, names))
+
+
+def _read_sentences(pieces: tuple[Keyed | Sentence, ...], names: Names, draft: Draft, findings: Findings) -> None:
+    """Read everything but the declarations."""
     for piece in pieces:
         if isinstance(piece, Keyed):
             keyed_line(piece, draft, findings)
         elif piece.key not in ("declaration", *VARIANT_KEYS):
             _sentence(piece, names, draft, findings)
     _read_variants(pieces, names, draft, findings)
-    findings.at_declarations(draft.declared())
-    tell_lacking(draft, findings)
-    tell_impossible(draft, findings)
-    return (None if draft.is_empty() else draft.exercise(_whole(text))), findings.all()
 
 
 def _read_declarations(pieces: tuple[Keyed | Sentence, ...], names: Names, draft: Draft, findings: Findings) -> None:

@@ -26,7 +26,7 @@ def opening(cursor: Cursor, draft: Draft) -> None:
     draft.round_opened = True
     cursor.at += 2
     cursor.takes(":")
-    if cursor.done():
+    if not cursor.more():
         return
     cursor.must(",")
     order, chooser = _who_decides(cursor)
@@ -49,6 +49,10 @@ def _who_decides(cursor: Cursor) -> tuple[SideOrder, str]:
     coach = cursor.takes(COACH)
     length = 0 if coach else cursor.sees_name()
     decides = cursor.peek(length).lower
+    if cursor.asks:
+        cursor.ask_names("who chooses")
+        for phrases in CHOICES.values() if coach or length else ():
+            cursor.sees(phrases[0], length)
     order = next((order for order, phrases in CHOICES.items() if decides in phrases), SideOrder.IN_TURN)
     if coach:
         if order is SideOrder.IN_TURN:
@@ -89,6 +93,9 @@ def _sides(cursor: Cursor) -> tuple[str, ...]:
 
 def _order(cursor: Cursor) -> SideOrder:
     """Take "in turn" or "from half time"."""
+    if cursor.asks:
+        cursor.sees("in turn")
+        cursor.sees("from half time")
     if cursor.takes("from"):
         _half_time(cursor)
         return SideOrder.HALF_TIME
@@ -99,6 +106,7 @@ def _order(cursor: Cursor) -> SideOrder:
 
 def _words(cursor: Cursor, draft: Draft, sides: int) -> tuple[str, str]:
     """The words in "(call it Side, the other Rest)"; "" for the second where it is not said."""
+    cursor.sees("( call it") if cursor.asks else None
     cursor.must("(", "Give the side a word of its own: (call it Side).")
     cursor.must("call")
     cursor.must("it")
@@ -219,7 +227,7 @@ def next_round(cursor: Cursor, draft: Draft) -> None:
     cursor.takes("the")
     cursor.takes("next round")
     cursor.must("starts")
-    if cursor.sees("on") or not cursor.done():
+    if cursor.more():
         found = trigger(cursor)
         cursor.finish()
         if not cursor.failed:

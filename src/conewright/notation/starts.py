@@ -17,7 +17,7 @@ def start(cursor: Cursor) -> Start | None:
         return None if cursor.failed else Start(even=True, span=cursor.span_from(begins))
     counts: list[tuple[str, int]] = []
     rest: tuple[str, ...] = ()
-    while not cursor.done():
+    while cursor.more():
         if cursor.takes("the rest", "everyone", "everybody"):
             rest = _rest(cursor)
         else:
@@ -63,15 +63,17 @@ def _rest(cursor: Cursor) -> tuple[str, ...]:
 def listed(cursor: Cursor, what: str) -> tuple[str, ...]:
     """Take names with commas and "and" between them."""
     names = [cursor.name(what)]
-    while not cursor.failed and _sees_another(cursor):
+    while not cursor.failed and _sees_another(cursor, what):
         cursor.takes(",")
         cursor.takes("and")
         names.append(cursor.name(what))
     return tuple(name for name in names if name)
 
 
-def _sees_another(cursor: Cursor) -> bool:
+def _sees_another(cursor: Cursor, what: str) -> bool:
     """True at "and", and at a comma with a name behind it."""
+    if cursor.asks and cursor.peek().lower == ",":
+        cursor.ask_names(what, offset=1)
     if cursor.sees("and"):
         return True
     token = cursor.peek()

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 from conewright.model.exercise import KINDS
 from conewright.notation.amounts import listed
-from conewright.notation.shapes import CHANGES, FREE_LINES, HEADERS, SENTENCES
+from conewright.notation.meanings import meaning
+from conewright.notation.shapes import CHANGES, FREE_LINES, HEADERS, LINES_MEAN, SENTENCES
 from conewright.notation.words import (
     AT_ONCE,
     FEET,
@@ -17,6 +18,7 @@ from conewright.notation.words import (
     TRIGGERS,
     VERBS,
     WEIGHTS,
+    TriggerForm,
 )
 
 
@@ -24,19 +26,31 @@ def tables() -> dict[str, str]:
     """Every table by its name, as Markdown; the kinds as a sentence."""
     return {
         "kinds": f"Kinds are {listed(KINDS)}. `good for:` takes {listed(JOBS)}.",
-        "lines": _table(("line", "example"), ((_code(f"{key}:"), _code(line)) for key, line in _LINES.items())),
-        "sentences": _table(("form", "example"), ((_code(form.shape), _code(form.example)) for form in SENTENCES)),
-        "changes": _table(("change", "example"), ((_code(change.shape), _code(change.example)) for change in CHANGES)),
-        "verbs": _table(
-            ("verb", "what may follow", "also understood"),
-            ((_code(verb.phrase), _code(verb.shape), _codes(verb.also)) for verb in VERBS),
+        "lines": _table(
+            ("line", "what it says", "example"),
+            ((_code(f"{key}:"), LINES_MEAN[key], _code(line)) for key, line in _LINES.items()),
         ),
-        "manners": _table(("how", "also understood"), ((_code(how), _codes(_meaning(how))) for how in _MANNERS)),
+        "sentences": _table(("form", "example"), ((_code(form.shape), _code(form.example)) for form in SENTENCES)),
+        "changes": _table(
+            ("change", "what it does", "example"),
+            ((_code(change.shape), change.means, _code(change.example)) for change in CHANGES),
+        ),
+        "verbs": _table(
+            ("verb", "what it is", "what may follow", "also understood"),
+            ((_code(verb.phrase), verb.means, _code(verb.shape), _codes(verb.also)) for verb in VERBS),
+        ),
+        "manners": _table(
+            ("how", "what it is", "also understood"),
+            ((_code(how), meaning(how), _codes(_meaning(how))) for how in _MANNERS),
+        ),
         "starts": _table(
-            ("start", "with a delay", "also understood"),
+            ("start", "what it waits for", "with a delay", "also understood"),
             (
-                *((_said(form.alone), _said(f"1 s after {form.clause}"), _saids(form.also)) for form in TRIGGERS),
-                (_code(AT_ONCE), _code("after 1 s"), ""),
+                *(
+                    (_said(form.alone), form.means, _said(f"1 s after {form.clause}"), _saids(form.also))
+                    for form in TRIGGERS
+                ),
+                (_code(AT_ONCE), meaning(AT_ONCE), _code("after 1 s"), ""),
             ),
         ),
     }
@@ -52,6 +66,10 @@ _MANNERS = (
     OUTSIDE,
     *PACES.values(),
 )
+
+
+def _start(form: TriggerForm) -> tuple[str, ...]:
+    return _said(form.alone), form.means, _said(f"1 s after {form.clause}"), _saids(form.also)
 
 
 def _meaning(how: str) -> tuple[str, ...]:

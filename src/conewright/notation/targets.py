@@ -110,12 +110,14 @@ def tell_no_goal(cursor: Cursor, name: str, start: int) -> None:
 def _move_target(cursor: Cursor) -> Target | None:
     if cursor.takes(*_TO_OWN):
         return Target(kind=TargetKind.OWN)
+    if cursor.asks and sees_length(cursor):
+        cursor.sees("towards", 2)
     if sees_length(cursor) and cursor.peek(2).lower in ("towards", "toward"):
         distance = length_m(cursor, "the way")
         cursor.at += 1
         if sees_point(cursor):
             return Target(kind=TargetKind.TOWARDS, at=point(cursor), distance_m=distance)
-        return Target(kind=TargetKind.TOWARDS, name=cursor.name("a place"), distance_m=distance)
+        return Target(kind=TargetKind.TOWARDS, name=cursor.name("a place or thing"), distance_m=distance)
     if not cursor.takes("back to", "to"):
         return None
     if sees_point(cursor):

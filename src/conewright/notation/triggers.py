@@ -23,7 +23,11 @@ _OF_NOBODY = indexed(
 def sees_trigger(cursor: Cursor, offset: int = 0) -> bool:
     """True where the start of something comes next."""
     token = cursor.peek(offset)
-    if token.lower in ("when", "after", "once"):
+    if cursor.asks:
+        cursor.sees("on the coach 's call", offset)
+        cursor.sees(AT_ONCE, offset)
+        cursor.sees("after", offset + 2) if cursor.sees_number(offset) else None
+    if cursor.sees("when", offset) or cursor.sees("after", offset) or cursor.sees("once", offset):
         return True
     if token.lower == "on":
         return (

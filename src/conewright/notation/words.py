@@ -71,7 +71,7 @@ JOB_SYNONYMS: dict[str, str] = {
 class VerbWord:
     """How a verb is written: `phrase` as in "Base passes", `base` as in "to pass"; `pace` goes into the manner.
 
-    `shape` is what may follow it, for hints and pages.
+    `shape` is what may follow it and `means` what is done, for hints and pages.
     """
 
     verb: Verb
@@ -79,6 +79,7 @@ class VerbWord:
     base: str
     shape: str
     example: str
+    means: str
     pace: Pace | None = None
     also: tuple[str, ...] = ()
 
@@ -89,6 +90,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.PASS,
         phrase="passes",
+        means="plays the ball to feet, ahead of somebody, to a point or against a wall",
         base="pass",
         also=("plays", "plays it", "plays the ball", "play"),
         shape=f"[firmly | softly] {_KICK} | against WALL",
@@ -97,6 +99,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.SET_BACK,
         phrase="sets it back",
+        means="a first-time pass back to whoever played it",
         base="set it back",
         also=("sets the ball back", "sets back", "lays it back", "lays it off"),
         shape="to NAME",
@@ -105,6 +108,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.CROSS,
         phrase="crosses",
+        means="a lofted ball from the side, ahead of somebody or to a point",
         base="cross",
         also=("crosses it", "crosses the ball"),
         shape=_KICK,
@@ -113,6 +117,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.THROW,
         phrase="throws",
+        means="plays the ball by hand",
         base="throw",
         also=("throws it", "throws the ball", "rolls it"),
         shape="to NAME",
@@ -121,6 +126,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.SHOOT,
         phrase="shoots",
+        means="at a goal or gate; fetches the own shot where nobody else does",
         base="shoot",
         also=("finishes",),
         shape="at GOAL",
@@ -129,6 +135,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.DRIBBLE,
         phrase="dribbles",
+        means="takes the ball along at the feet",
         base="dribble",
         also=("drives", "carries it", "carries the ball"),
         shape=_MOVE,
@@ -137,16 +144,34 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.RUN,
         phrase="runs",
+        means="goes somewhere without the ball",
         base="run",
         also=("goes", "moves", "go", "move"),
         shape=_MOVE,
         example="Base runs to Stem",
     ),
-    VerbWord(verb=Verb.RUN, phrase="walks", base="walk", pace=Pace.WALK, shape=_MOVE, example="Base walks home"),
-    VerbWord(verb=Verb.RUN, phrase="jogs", base="jog", pace=Pace.JOG, shape=_MOVE, example="Base jogs to Stem"),
+    VerbWord(
+        verb=Verb.RUN,
+        phrase="walks",
+        means="goes somewhere at walking pace",
+        base="walk",
+        pace=Pace.WALK,
+        shape=_MOVE,
+        example="Base walks home",
+    ),
+    VerbWord(
+        verb=Verb.RUN,
+        phrase="jogs",
+        means="goes somewhere at an easy run",
+        base="jog",
+        pace=Pace.JOG,
+        shape=_MOVE,
+        example="Base jogs to Stem",
+    ),
     VerbWord(
         verb=Verb.RUN,
         phrase="sprints",
+        means="goes somewhere at full speed",
         base="sprint",
         pace=Pace.SPRINT,
         shape=_MOVE,
@@ -155,6 +180,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.CHECK,
         phrase="checks away",
+        means="a step away from the ball before showing for it, 2 m where nothing is said",
         base="check away",
         also=("checks off", "checks"),
         shape="[3 m]",
@@ -163,6 +189,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.SHOW,
         phrase="shows",
+        means="back to the own place after a check, else a step towards the ball",
         base="show",
         also=("shows for the ball", "shows for it"),
         shape="",
@@ -171,6 +198,7 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.TURN,
         phrase="turns",
+        means="turns with the ball on the spot",
         base="turn",
         also=("turns out", "turns with the ball", "turns with it", "turn out"),
         shape="[in two touches]",
@@ -179,18 +207,34 @@ VERBS: tuple[VerbWord, ...] = (
     VerbWord(
         verb=Verb.FETCH,
         phrase="fetches the ball",
+        means="goes to where the ball lies and brings it under control",
         base="fetch the ball",
         also=("fetches it", "collects the ball"),
         shape="",
         example="Stem fetches the ball",
     ),
     VerbWord(
-        verb=Verb.CALL, phrase="calls", base="call", also=("shouts",), shape='"turn"', example='Base calls "turn"'
+        verb=Verb.CALL,
+        phrase="calls",
+        means="gives a signal in words",
+        base="call",
+        also=("shouts",),
+        shape='"turn"',
+        example='Base calls "turn"',
     ),
-    VerbWord(verb=Verb.WAIT, phrase="waits", base="wait", also=("waits for",), shape="2 s", example="Stem waits 2 s"),
+    VerbWord(
+        verb=Verb.WAIT,
+        phrase="waits",
+        means="does nothing for so many seconds",
+        base="wait",
+        also=("waits for",),
+        shape="2 s",
+        example="Stem waits 2 s",
+    ),
     VerbWord(
         verb=Verb.TASK,
         phrase="does",
+        means="a small named task, for so many seconds where that is said",
         base="do",
         shape='"ten toe taps" [for 10 s]',
         example='Stem does "ten toe taps" for 10 s',
@@ -239,6 +283,7 @@ class TriggerForm:
     event: Event
     alone: str
     clause: str
+    means: str
     also: tuple[str, ...] = ()
 
 
@@ -246,51 +291,91 @@ TRIGGERS: tuple[TriggerForm, ...] = (
     TriggerForm(
         event=Event.RELEASED,
         alone="when {who} passes",
+        means="as the ball leaves the foot or hand",
         clause="{who} passes",
         also=("{who} plays", "{who} plays it", "{who} crosses", "{who} throws", "{who} sets it back", "{who} kicks"),
     ),
     TriggerForm(
         event=Event.CONTROLLED,
         alone="when {who} has the ball",
+        means="as the ball is under control",
         clause="{who} has the ball",
         also=("{who} gets the ball", "{who} has it", "{who} 's first touch"),
     ),
-    TriggerForm(event=Event.SHOT, alone="when {who} shoots", clause="{who} shoots"),
-    TriggerForm(event=Event.OVER, alone="when {who} 's shot is over", clause="{who} 's shot is over"),
-    TriggerForm(event=Event.ARRIVED, alone="when {who} reaches {name}", clause="{who} reaches {name}"),
+    TriggerForm(
+        event=Event.SHOT, alone="when {who} shoots", means="as the ball leaves the foot", clause="{who} shoots"
+    ),
+    TriggerForm(
+        event=Event.OVER,
+        alone="when {who} 's shot is over",
+        means="when the ball has gone in or past and lies still",
+        clause="{who} 's shot is over",
+    ),
+    TriggerForm(
+        event=Event.ARRIVED,
+        alone="when {who} reaches {name}",
+        means="at the end of that movement",
+        clause="{who} reaches {name}",
+    ),
     TriggerForm(
         event=Event.HALFWAY,
         alone="when {who} is halfway home",
+        means="in the middle of the way home",
         clause="{who} is halfway home",
         also=("{who} is half way home", "{who} is halfway"),
     ),
-    TriggerForm(event=Event.ARRIVED, alone="when {who} is home", clause="{who} is home", also=("{who} arrives",)),
+    TriggerForm(
+        event=Event.ARRIVED,
+        alone="when {who} is home",
+        means="back at the own place or line",
+        clause="{who} is home",
+        also=("{who} arrives",),
+    ),
     TriggerForm(
         event=Event.PASSED,
         alone="when {who} is past {name}",
+        means="as the run comes level with it",
         clause="{who} is past {name}",
         also=("{who} is level with {name}",),
     ),
-    TriggerForm(event=Event.READY, alone="when {who} is ready", clause="{who} is ready"),
+    TriggerForm(
+        event=Event.READY,
+        alone="when {who} is ready",
+        means="standing at the place, free to act",
+        clause="{who} is ready",
+    ),
     TriggerForm(
         event=Event.STARTED,
         alone="when {who} starts",
+        means="with the first movement of the round",
         clause="{who} starts",
         also=("{who} goes", "{who} runs", "{who} dribbles", "{who} sets off", "{who} checks away", "{who} moves"),
     ),
-    TriggerForm(event=Event.STEP, alone="after {step}", clause="step {step}", also=("{step}",)),
+    TriggerForm(
+        event=Event.STEP,
+        alone="after {step}",
+        means="when everything in that step is done",
+        clause="step {step}",
+        also=("{step}",),
+    ),
     TriggerForm(
         event=Event.BACK,
         alone="when the ball is back at {name}",
+        means="when it is there to be played again",
         clause="the ball is back at {name}",
         also=("the ball is at {name}",),
     ),
     TriggerForm(
-        event=Event.BOX_CLEAR, alone="when the box is clear", clause="the box is clear", also=("the box is empty",)
+        event=Event.BOX_CLEAR,
+        alone="when the box is clear",
+        means="when the contest is over and the box is empty",
+        clause="the box is clear",
+        also=("the box is empty",),
     ),
     TriggerForm(
         event=Event.CALL,
         alone="on the coach 's call",
+        means="when the coach gives the signal",
         clause="the coach calls",
         also=("the coach 's call", "the call"),
     ),
