@@ -17,9 +17,9 @@ from conewright.notation.draft import Draft
 from conewright.notation.header import MOST_PLAYERS
 from conewright.notation.lexer import NUMBER, WORD, Keyed, Token, lines_of
 from conewright.notation.meanings import EVENTS, LINES, MEANINGS, OPENERS, VALUES, meaning
-from conewright.notation.names import GOALS, Names, names_of
+from conewright.notation.names import GOALS, names_of
 from conewright.notation.phrases import act_phrase, acts_phrase, verb_word
-from conewright.notation.reader import Ahead, ahead_of, read
+from conewright.notation.reader import Ahead, ahead_of
 from conewright.notation.sentences import Sentence
 from conewright.notation.shapes import CHANGES, FREE_LINES
 from conewright.notation.words import CHOICES, COACH, HOLDS, NUMBERS, THINGS, VARIANTS
@@ -303,8 +303,9 @@ def _name_at(text: str, tokens: tuple[Token, ...], at: int, line: int) -> Hover 
     """The name that covers a token written with a capital."""
     if not tokens[at].text[0].isupper() and not tokens[at].text.isdigit():
         return None
-    exercise = read(text)[0]
-    names = _known(text, exercise)
+    ahead = ahead_of(text, text)
+    exercise = ahead.draft.exercise()
+    names = names_of((*ahead.names.all, *_brought(exercise)))
     for start in range(max(0, at - _LONGEST), at + 1):
         name, length = names.match(tokens, start)
         if start + length > at and tokens[start].text[0].isupper():
@@ -313,22 +314,14 @@ def _name_at(text: str, tokens: tuple[Token, ...], at: int, line: int) -> Hover 
     return None
 
 
-def _known(text: str, exercise: Exercise | None) -> Names:
-    """All names of a text, those that steps up and down bring too."""
-    names = ahead_of("", text).names
-    return names_of((*names.all, *_brought(exercise))) if exercise else names
-
-
 def _brought(exercise: Exercise) -> dict[str, str]:
     """The places that steps up and down bring, with their declarations."""
     patches = (patch for variant in exercise.variants for patch in variant.patches)
     return {more.place.name: places_clause((more.place,)) for more in patches if isinstance(more, OneMore)}
 
 
-def _declared(exercise: Exercise | None, name: str) -> str:
-    """The declaration of a name, as it is written; "" for a name that has none."""
-    if exercise is None:
-        return ""
+def _declared(exercise: Exercise, name: str) -> str:
+    """The declaration of a name, as it is written."""
     place, thing = exercise.place(name), exercise.thing(name)
     if place is not None:
         return f"{places_clause((place,))}."
