@@ -499,3 +499,37 @@ def test_how_often_needs_its_number() -> None:
 def test_names_of_a_lost_sentence_do_not_explain_themselves() -> None:
     steps = "Each round, Base Left or Stem (call it Side):\n1. Side runs home.\n"
     assert codes(HEAD + GROUND + steps) == ("unknown-name",)
+
+
+@pytest.mark.parametrize(
+    ("line", "message", "hint"),
+    [
+        ("Twig 4, 8 is a cone.", '"at" is missing after "Twig".', 'Write "Twig at 4, 8 ...".'),
+        ("1. Base runs to Stem, tehn runs home.", 'There is no word "tehn".', 'Did you mean "then"?'),
+        (
+            "The round starts at once.",
+            'There is no sentence that begins "The round".',
+            'Did you mean "The next round"?',
+        ),
+        ("With 4 to 12: trhee copies.", 'There is no number "trhee".', 'Did you mean "three"?'),
+        ("6 to 8: two copies.", 'The sentence that begins "6 to 8 :" is not understood.', "With 10 to 18: two copies"),
+        (
+            "Start with the rest shared between Base Stem.",
+            'Nothing stands between "Base" and "Stem".',
+            'Write "and" or a comma between two names.',
+        ),
+        ("good opposed", 'The sentence that begins "good opposed" is not understood.', "good for: arrival, warm-up"),
+        (
+            "1. Base runs to Stem, who smiles.",
+            '"who" is not understood here.',
+            "Write it like this: Base runs to Stem.",
+        ),
+    ],
+)
+def test_what_is_missing_or_slipped_is_named(line: str, message: str, hint: str) -> None:
+    opening = "Each round:\n1. Stem turns.\n"
+    declares = line.startswith("Twig")
+    text = f"{line}\n{opening}" if declares else f"{opening}{line.replace('1. ', '2. ')}\n"
+    (problem,) = read(f"{HEAD}{GROUND}{text}")[1]
+    assert problem.message == message
+    assert hint in problem.hint

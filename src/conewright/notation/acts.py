@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from conewright.model.exercise import Act, Foot, Manner, Pace, Target, TargetKind, Trigger, Verb, Via, Weight
 from conewright.notation.cursor import Cursor, indexed
+from conewright.notation.guesses import slipped
 from conewright.notation.measures import seconds
 from conewright.notation.targets import KICKS, MOVES, target, via
 from conewright.notation.triggers import sees_trigger, trigger
@@ -114,6 +115,9 @@ def in_another_way(cursor: Cursor) -> tuple[VerbWord, Manner] | None:
     parts = _Parts(verb=_BY_PHRASE[phrase], pace=_BY_PHRASE[phrase].pace)
     while _how(cursor, parts):
         cursor.at += 1 if cursor.sees(",") and _sees_addition(cursor, 1) else 0
+    slip = "" if cursor.done() else cursor.guessed(_MANNERS, "way of doing it")
+    if slip:
+        _manner(parts, slip)
     _tell_idle(cursor, parts, "It", start)
     return parts.verb, parts.manner()
 
@@ -154,7 +158,7 @@ def _goes_on(cursor: Cursor) -> str:
 
 
 def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: tuple[Act, ...]) -> Act | None:
-    cursor.takes("then")
+    _then(cursor)
     phrase_start = cursor.at
     if cursor.sees("and") and cursor.sees_name(1):
         hint = f"Say it for each of them: {who} ...; {cursor.peek(1).text} ..."
@@ -182,6 +186,13 @@ def _act(cursor: Cursor, who: str, start: int, front: Trigger | None, earlier: t
         pass
     _tell_what_lacks(cursor, parts, who, phrase_start)
     return parts.act(cursor, who, start)
+
+
+def _then(cursor: Cursor) -> None:
+    """Take "then", and a slip of it before a verb, which is told."""
+    if not cursor.takes("then") and cursor.peek(1).lower in _VERBS and slipped(cursor.peek().lower, ("then",)):
+        cursor.slip("then", "word", 1)
+        cursor.at += 1
 
 
 def _followed(cursor: Cursor, who: str, start: int, earlier: tuple[Act, ...]) -> Target | None:

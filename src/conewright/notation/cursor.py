@@ -313,7 +313,20 @@ class Cursor:
                 self.at += length
                 self.findings.used.add(name)
                 return name
+            if length and self._runs_together(name, length):
+                return name
         return self._undeclared(what)
+
+    def _runs_together(self, name: str, length: int) -> bool:
+        """Take a known name that stands before another one with nothing between them, and tell that."""
+        other, more = self.names.match(self.tokens, self.at + length)
+        if not more or self.peek(length).kind != WORD:
+            return False
+        self.at += length
+        self.slips += 1
+        told = f'Nothing stands between "{name}" and "{other}".'
+        self.findings.add("unclear-sentence", self.peek().span, told, 'Write "and" or a comma between two names.')
+        return True
 
     def _goes_on(self, length: int) -> bool:
         """True where a known name is the beginning of a longer one that is not known."""
@@ -407,6 +420,8 @@ class Cursor:
         """Fail where words are left over."""
         if self.done():
             return
+        if self.peek().lower == "," and self.at + 1 < len(self.tokens):
+            self.at += 1  # the comma is not what is wrong
         token = self.peek()
         near = closest(token.lower, VOCABULARY) if token.kind == WORD and token.lower not in VOCABULARY else ""
         last = self.tokens[self.at - 1] if self.at else token

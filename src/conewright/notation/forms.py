@@ -10,6 +10,7 @@ from conewright.notation.header import number_range
 from conewright.notation.measures import length_m, sees_length
 from conewright.notation.shapes import EXAMPLES
 from conewright.notation.starts import start
+from conewright.notation.words import NUMBERS
 
 MOST_COPIES = 8
 
@@ -45,6 +46,11 @@ def _part(cursor: Cursor, found: Form, known: frozenset[str]) -> Form:
         return found
     if cursor.sees("mirrored") or slipped(cursor.peek().lower, ("mirrored",)):
         return replace(found, mirrored=cursor.must("mirrored"))
+    number = slipped(cursor.peek().lower, NUMBERS) if cursor.peek(1).lower in ("copy", "copies") else ""
+    if number:
+        cursor.slip(number, "number", 1)
+        cursor.at += 2
+        return replace(found, copies=min(NUMBERS[number], MOST_COPIES))
     if cursor.sees_number() and cursor.peek(1).lower in ("copy", "copies"):
         copies = cursor.count("copies", most=MOST_COPIES)
         cursor.at += 1

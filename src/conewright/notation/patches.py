@@ -146,7 +146,7 @@ def _manner(cursor: Cursor, so_far: tuple[Patch, ...], below: Exercise) -> tuple
         if how is None:
             break
         verb, manner = how
-        if manner == Manner():
+        if manner == Manner() and cursor.done():
             hint = f"Say how it is done now: {CHANGE_EXAMPLES['manner']}."
             cursor.note("no-change", start, f"{who} {verb.phrase} as before.", hint)
         found.append(ChangeManner(step=number, who=who, verb=verb.verb, manner=manner, span=cursor.span_from(start)))

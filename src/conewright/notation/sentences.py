@@ -216,6 +216,8 @@ def meant_opener(tokens: tuple[Token, ...]) -> Meant | None:
     for opener, key in _OPENERS:
         if len(opener) > 1 and slip_of(words[: len(opener)], opener):
             return Meant(opener=opener, key=key)
+        if len(opener) > 2 and slip_of(words[: len(opener) - 1], opener):
+            return Meant(opener=opener, key=key, lacks=True)
     if tokens[1:] and tokens[1].kind == TEXT:
         near = closest(
             tokens[0].lower, (opener[0] for opener, key in _OPENERS if key == "variant" and len(opener) == 1)

@@ -7,8 +7,8 @@ from conewright.notation.amounts import capital
 from conewright.notation.cursor import Cursor, Findings
 from conewright.notation.draft import Draft
 from conewright.notation.guesses import closest
-from conewright.notation.lexer import NUMBER, Keyed, Token
-from conewright.notation.names import Names
+from conewright.notation.lexer import NUMBER, WORD, Keyed, Token
+from conewright.notation.names import Names, name_of
 from conewright.notation.rounds import step_sentence
 from conewright.notation.sentences import Sentence, meant_opener
 from conewright.notation.shapes import EXAMPLES, HEADERS, SENTENCES
@@ -24,6 +24,9 @@ def repaired(piece: Keyed | Sentence, findings: Findings) -> Keyed | Sentence:
     numbered = _without_stop(piece, findings)
     if numbered is not None:
         return numbered
+    placed = _without_at(piece, findings)
+    if placed is not None:
+        return placed
     first = piece.tokens[0]
     meant = meant_opener(piece.tokens)
     if meant is None:
@@ -45,6 +48,21 @@ def _without_stop(piece: Sentence, findings: Findings) -> Sentence | None:
     told = f"A full stop is missing after the number {first.text}."
     findings.add("no-step-stop", first.span, told, f'Write "{first.text}. {rest[0].text} ...".')
     return replace(piece, tokens=tuple(rest), number=int(first.text), slips=1)
+
+
+def _without_at(piece: Sentence, findings: Findings) -> Sentence | None:
+    """The declaration that begins with `Base 0, 0 is`; None for every other sentence."""
+    tokens = piece.tokens
+    at = next((at for at in range(1, len(tokens) - 2) if tokens[at + 1].lower == ","), 0)
+    is_point = at > 0 and tokens[at].kind == NUMBER and tokens[at + 2].kind == NUMBER
+    if not is_point or not all(token.text[0].isupper() for token in tokens[:at] if token.kind == WORD):
+        return None
+    before = tokens[at - 1]
+    told = f'"at" is missing after "{before.text}".'
+    hint = f'Write "{name_of(tokens[:at])} at {tokens[at].text}, {tokens[at + 2].text} ...".'
+    findings.add("unclear-sentence", before.span, told, hint)
+    put_in = before._replace(kind=WORD, text="at", lower="at")
+    return replace(piece, tokens=(*tokens[:at], put_in, *tokens[at:]), key="declaration", slips=1)
 
 
 def unknown(cursor: Cursor, draft: Draft) -> None:
@@ -80,6 +98,9 @@ def _hint(tokens: tuple[Token, ...]) -> str:
     if any(token.lower == "but" for token in tokens[:8]):
         return f"Write it like this: {EXAMPLES['variant']}"
     example = form.example if form else HEADERS.get(closest(first, HEADERS), "")
+    example = example or next((line for key, line in HEADERS.items() if key.split()[0] == first), "")
+    if tokens[0].kind == NUMBER and any(token.lower == ":" for token in tokens[:5]):
+        example = EXAMPLES["form or balls"]
     if not example and any(token.lower in ("players", "children", "under") for token in tokens):
         example = HEADERS["for"]
     if not example and any(token.kind == NUMBER or token.lower in _PLACE_WORDS for token in tokens):
