@@ -520,9 +520,9 @@ def test_names_of_a_lost_sentence_do_not_explain_themselves() -> None:
         ),
         ("good opposed", 'The sentence that begins "good opposed" is not understood.', "good for: arrival, warm-up"),
         (
-            "1. Base runs to Stem, who smiles.",
+            "Open play in 9 by 9 m: one Red chase the others, who hvae a ball each.",
             '"who" is not understood here.',
-            "Write it like this: Base runs to Stem.",
+            "Write it like this: Open play in 12 by 12 m",
         ),
     ],
 )
