@@ -106,7 +106,8 @@ def _order(cursor: Cursor) -> SideOrder:
 
 def _words(cursor: Cursor, draft: Draft, sides: int) -> tuple[str, str]:
     """The words in "(call it Side, the other Rest)"; "" for the second where it is not said."""
-    cursor.sees("( call it") if cursor.asks else None
+    if cursor.asks:
+        cursor.sees("( call it")
     cursor.must("(", "Give the side a word of its own: (call it Side).")
     cursor.must("call")
     cursor.must("it")

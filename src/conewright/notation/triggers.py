@@ -26,7 +26,8 @@ def sees_trigger(cursor: Cursor, offset: int = 0) -> bool:
     if cursor.asks:
         cursor.sees("on the coach 's call", offset)
         cursor.sees(AT_ONCE, offset)
-        cursor.sees("after", offset + 2) if cursor.sees_number(offset) else None
+        if cursor.sees_number(offset):
+            cursor.sees("after", offset + 2)
     if cursor.sees("when", offset) or cursor.sees("after", offset) or cursor.sees("once", offset):
         return True
     if token.lower == "on":
