@@ -69,3 +69,15 @@ def test_who_starts_where() -> None:
 
 def test_a_sentence_has_a_capital_and_a_stop() -> None:
     assert [sentence(words) for words in ("", "one", "Two.", " three! ")] == ["", "One.", "Two.", "Three!"]
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("Stem and branch", "Left and Right in turn (Side)."),
+        ("Mouse hole", "Cat chooses: Left Hole and Right Hole (Shut, the other: Open)."),
+    ],
+)
+def test_sides_say_who_decides(name: str, words: str) -> None:
+    exercise = next(exercise for exercise in load_shelf() if exercise.name == name)
+    assert told(exercise)[0] == ("", words)

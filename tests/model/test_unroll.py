@@ -437,3 +437,17 @@ Gate House wins it: Hub joins Gate House, Gate House takes the ball to Hub and j
     assert round_.contest is not None
     assert round_.contest_step == 2
     assert said(round_) == ["0 dribble"]
+
+
+def test_a_shot_at_a_called_gate_flies_to_the_gate_called() -> None:
+    exercise, problems = read(
+        "exercise: Case\nkind: finishing\nfor 2 to 6 players, under 9 to under 14\n\n"
+        "Base at 0, 0 is a line with 6 balls.\nRed Gate at -4, 9 is a gate 2 m wide.\n"
+        "Blue Gate at 4, 9 is a gate 2 m wide.\n\n"
+        "Each round, the coach calls Red Gate or Blue Gate (call it Exit):\n"
+        "1. Base shoots at Exit.\n"
+    )
+    assert exercise is not None
+    assert not problems
+    ends = [unroll(exercise, side)[0].acts[0].flight[-1] for side in (0, 1)]
+    assert ends == [(-4, 9), (4, 9)]

@@ -17,6 +17,8 @@ from conewright.model.exercise import (
     Rotation,
     RotationKind,
     Script,
+    SideOrder,
+    Sides,
     SupplyKind,
     TargetKind,
     Trigger,
@@ -66,7 +68,7 @@ def told(exercise: Exercise) -> tuple[tuple[str, str], ...]:
     script = exercise.script
     if script is None:
         return ()
-    lines = [("", f"{listed(script.sides.places)} in turn ({script.sides.word}).")] if script.sides else []
+    lines = [("", _sides(script.sides))] if script.sides else []
     for step in script.steps:
         parts = [words for words in (_acts(step.acts), _contest(step.contest)) if words]
         lines.append((str(step.number), sentence("; ".join(parts))))
@@ -74,6 +76,19 @@ def told(exercise: Exercise) -> tuple[tuple[str, str], ...]:
         ("", words) for words in (*_outcomes(script), _rotations(script.rotations), _next(script.next_round)) if words
     ]
     return tuple(lines)
+
+
+def _sides(sides: Sides) -> str:
+    """How the sides are told apart: in turn, from half time, by whoever chooses or calls."""
+    places = listed(sides.places)
+    said = {
+        SideOrder.IN_TURN: f"{places} in turn",
+        SideOrder.HALF_TIME: f"{places}, changed at half time",
+        SideOrder.CHOICE: f"{sides.chooser} chooses: {places}",
+        SideOrder.CALL: f"The coach calls: {places}",
+    }
+    other = f", the other: {sides.other}" if sides.other else ""
+    return f"{said[sides.order]} ({sides.word}{other})."
 
 
 def told_play(play: OpenPlay, sides: tuple[Side, ...], *, scale: float = 1.0) -> tuple[str, ...]:

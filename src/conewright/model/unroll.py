@@ -241,7 +241,7 @@ class _Walk:
         """Who receives, where, and whether the receiver has to run to meet it."""
         if target is None:
             return None, toward(state.at, state.heading, LEAD_M), False
-        thing = self.exercise.thing(target.name)
+        thing = self.exercise.thing(self.place_of(target.name))
         if target.kind is TargetKind.THING or (thing is not None and target.kind is not TargetKind.AHEAD):
             at = thing.at if thing else state.at
             if thing is not None and thing.kind.value == "wall" and act.verb is not Verb.SHOOT:
@@ -311,7 +311,7 @@ class _Walk:
         receiver.moved = True
 
     def flight(self, state: Walker, target: Target | None, spot: Point) -> tuple[Point, ...]:
-        thing = self.exercise.thing(target.name) if target else None
+        thing = self.exercise.thing(self.place_of(target.name)) if target else None
         if thing is not None and thing.kind.value == "wall":
             return (state.at, thing.at, spot)
         return (state.at, spot)
