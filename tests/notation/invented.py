@@ -55,6 +55,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -480,6 +481,7 @@ def patches(draw: st.DrawFn, below: Exercise, sides: Sides | None) -> Patch:
     if steps:
         options.append(lambda: draw(changes_of_steps(below, ground)))
     if below.open_play or any(step.contest for step in steps):
+        options.append(lambda: OtherLength(seconds=draw(times)))
         options.append(lambda: Resize(width_m=draw(metres), depth_m=draw(metres)))
     if below.open_play:
         play = below.open_play

@@ -11,6 +11,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -131,6 +132,18 @@ def test_moved_and_resized() -> None:
     assert changes("in 10 by 8 yards", DUEL) == (Resize(width_m=9.14, depth_m=7.312),)
 
 
+def test_a_bout_or_a_contest_lasts_otherwise() -> None:
+    assert changes("bouts of 45 s", PLAY) == (OtherLength(seconds=45),)
+    assert changes("at most 6 s", DUEL) == (OtherLength(seconds=6),)
+    text = 'harder "quick": as before, but bouts of 90 s.'
+    exercise = exercise_with(text, PLAY)
+    assert text in write(exercise)
+    quick = stepped(exercise, "quick")
+    assert quick is not None
+    assert quick.open_play is not None
+    assert quick.open_play.bout_s == 90
+
+
 def test_where_things_stand_by_now_is_where_they_are_named() -> None:
     moved, played = changes("Mast stands at -2, 6; instead of 1: Base passes ahead of Stem to Mast")
     assert isinstance(moved, Shift)
@@ -223,6 +236,7 @@ def test_what_step_has_is_said_in_the_hint() -> None:
         ('harder "so": as before, but after 1: Base runs home after 9.', "no-such-step"),
         ('harder "so": as before, but in 1 Base passes softly to Stem.', "not-manner"),
         ('harder "so": as before, but in 10 by 10 m.', "no-box"),
+        ('harder "so": as before, but bouts of 45 s.', "no-box"),
         ('harder "so": as before, but four Yellow against three Red.', "no-open-play"),
         ('harder "so": as before, but Left changes with Right every 6 rounds.', "not-new"),
         ('harder "so": as before, but Base passes softly.', "unknown-change"),

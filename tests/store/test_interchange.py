@@ -16,6 +16,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Resize,
     Shift,
@@ -47,6 +48,7 @@ PATCH_OF_EACH_KIND = (
     Shift(name="Stem", at=Point(0.0, 12.5)),
     Resize(width_m=10, depth_m=12.5),
     OtherTeams(teams=(Team(name="Yellow", count=4, bib=Bib.YELLOW),)),
+    OtherLength(seconds=45.0),
 )
 STEPPED = replace(
     STEM,

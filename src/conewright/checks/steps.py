@@ -13,6 +13,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -32,7 +33,7 @@ CHOSEN = (VariantKind.HARDER, VariantKind.EASIER)  # the others answer to what i
 def steps_change_one_demand(exercise: Exercise) -> tuple[Problem, ...]:
     """What every step changes (`know`), and which changes more than one demand at once though nobody asks (`look`).
 
-    Demands are an adverb, other acts of a child in a sentence, one more place, the space, the teams.
+    Demands are an adverb, other acts of a child in a sentence, one more place, the space, the teams, the time.
     """
     return tuple(problem for variant in exercise.variants for problem in _problems(exercise, variant))
 
@@ -104,6 +105,8 @@ def _demands(below: Exercise, patch: Patch) -> Iterator[Hashable]:
         yield SPACE
     elif isinstance(patch, OtherTeams):
         yield "teams"
+    elif isinstance(patch, OtherLength):
+        yield "length"
 
 
 def _step(exercise: Exercise, number: int) -> Step:

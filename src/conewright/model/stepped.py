@@ -10,6 +10,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -141,6 +142,20 @@ def _other_teams(exercise: Exercise, patch: OtherTeams) -> Exercise:
     return exercise if play is None else replace(exercise, open_play=replace(play, teams=patch.teams))
 
 
+def _other_length(exercise: Exercise, patch: OtherLength) -> Exercise:
+    play = exercise.open_play
+    if play is not None:
+        return replace(exercise, open_play=replace(play, bout_s=patch.seconds))
+
+    def change(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+        return tuple(
+            replace(step, contest=replace(step.contest, limit_s=patch.seconds)) if step.contest else step
+            for step in steps
+        )
+
+    return _with_steps(exercise, change)
+
+
 CARRIED_OUT: dict[type, Callable[..., Exercise]] = {
     ChangeManner: _change_manner,
     InsteadOf: _instead_of,
@@ -150,4 +165,5 @@ CARRIED_OUT: dict[type, Callable[..., Exercise]] = {
     Shift: _shift,
     Resize: _resize,
     OtherTeams: _other_teams,
+    OtherLength: _other_length,
 }

@@ -93,7 +93,15 @@ class OtherTeams:
     span: Span | None = None
 
 
-Patch = ChangeManner | InsteadOf | AfterStep | LeaveOut | OneMore | Shift | Resize | OtherTeams
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherLength:
+    """A bout of open play, or what a contest may last at most, has another length, seconds."""
+
+    seconds: float
+    span: Span | None = None
+
+
+Patch = ChangeManner | InsteadOf | AfterStep | LeaveOut | OneMore | Shift | Resize | OtherTeams | OtherLength
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

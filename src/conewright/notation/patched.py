@@ -10,6 +10,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -105,6 +106,13 @@ def _tell_resize(cursor: Cursor, below: Exercise, patch: Resize) -> None:
         _tell(cursor, "no-box", "There is no box here that could have another size.", hint)
 
 
+def _tell_length(cursor: Cursor, below: Exercise, patch: OtherLength) -> None:
+    lost = cursor.findings.lost.intersection(("contest", "open play"))
+    if below.open_play is None and not lost and not any(step.contest for step in _steps(below)):
+        hint = "Only open play has bouts, and only a contest lasts so long at most. Leave it out."
+        _tell(cursor, "no-box", "There is nothing here that lasts so long.", hint)
+
+
 def _tell_teams(cursor: Cursor, below: Exercise, patch: OtherTeams) -> None:
     if below.open_play is None and "open play" not in cursor.findings.lost:
         _tell(cursor, "no-open-play", "There are no teams: this is no open play.", "Leave the teams out.")
@@ -119,4 +127,5 @@ _TELLERS: dict[type, Callable[..., None]] = {
     Shift: _tell_shift,
     Resize: _tell_resize,
     OtherTeams: _tell_teams,
+    OtherLength: _tell_length,
 }

@@ -11,6 +11,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -20,7 +21,7 @@ from conewright.notation.acts import acts, in_another_way
 from conewright.notation.boxes import contest, meeting, others, tell_same_team
 from conewright.notation.cursor import Cursor, indexed
 from conewright.notation.lexer import NUMBER, WORD, Token
-from conewright.notation.measures import point, size_m
+from conewright.notation.measures import point, seconds, size_m
 from conewright.notation.moves import outcome, relief, rotation
 from conewright.notation.places import one_place
 from conewright.notation.sentences import form_of
@@ -238,6 +239,12 @@ def _resize(cursor: Cursor, so_far: tuple[Patch, ...], below: Exercise) -> tuple
     return (*so_far, Resize(width_m=width, depth_m=depth, span=cursor.span_from(0)))
 
 
+def _length(cursor: Cursor, so_far: tuple[Patch, ...], below: Exercise) -> tuple[Patch, ...] | None:
+    cursor.takes("bouts of", "at most")
+    length = seconds(cursor, "how long it lasts")
+    return (*so_far, OtherLength(seconds=length, span=cursor.span_from(0)))
+
+
 def _teams(cursor: Cursor, so_far: tuple[Patch, ...], below: Exercise) -> tuple[Patch, ...] | None:
     kind, teams, together = meeting(cursor)
     teams = (*teams, *others(cursor))
@@ -292,6 +299,7 @@ _READERS: Mapping[str, Callable[[Cursor, tuple[Patch, ...], Exercise], tuple[Pat
     "relief": _relief,
     "shift": _shift,
     "resize": _resize,
+    "length": _length,
     "teams": _teams,
     "outcome": _outcome,
     "contest": _contest,

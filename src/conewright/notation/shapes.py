@@ -242,6 +242,13 @@ CHANGES: tuple[ChangeForm, ...] = (
         shape="NAME stands at X, Y",
         example="Stem stands at 0, 12",
     ),
+    ChangeForm(
+        key="length",
+        means="a bout, or what a contest lasts at most, has another length",
+        opens=("bouts of", "at most"),
+        shape="bouts of N minutes | s; in a contest: at most N s",
+        example="bouts of 45 s",
+    ),
     ChangeForm(key="resize", means="the box has another size", opens=(), shape="in W by D m", example="in 10 by 10 m"),
     ChangeForm(
         key="teams",

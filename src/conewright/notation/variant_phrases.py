@@ -11,6 +11,7 @@ from conewright.model.variant import (
     InsteadOf,
     LeaveOut,
     OneMore,
+    OtherLength,
     OtherTeams,
     Patch,
     Resize,
@@ -18,7 +19,7 @@ from conewright.model.variant import (
     Variant,
     VariantKind,
 )
-from conewright.notation.amounts import point, size
+from conewright.notation.amounts import minutes, point, size
 from conewright.notation.clauses import (
     contest_clause,
     how_often,
@@ -112,6 +113,10 @@ def _teams(below: Exercise, patch: OtherTeams) -> str:
     return meeting_clause(replace(play, teams=patch.teams))
 
 
+def _length(below: Exercise, patch: OtherLength) -> str:
+    return f"{'bouts of' if below.open_play else 'at most'} {minutes(patch.seconds)}"
+
+
 _PHRASES: dict[type, Callable[..., str]] = {
     ChangeManner: _manner,
     InsteadOf: _instead,
@@ -121,4 +126,5 @@ _PHRASES: dict[type, Callable[..., str]] = {
     Shift: _shift,
     Resize: _resize,
     OtherTeams: _teams,
+    OtherLength: _length,
 }
