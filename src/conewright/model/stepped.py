@@ -17,7 +17,7 @@ from conewright.model.variant import (
     Shift,
     Variant,
 )
-from conewright.model.written import Act, Manner, Script, Step
+from conewright.model.written import Act, Contest, Manner, Script, Step
 
 USUAL = Manner()
 
@@ -62,6 +62,13 @@ def _with_steps(exercise: Exercise, change: Callable[[tuple[Step, ...]], tuple[S
     if script is None:
         return exercise
     return replace(exercise, script=replace(script, steps=_numbered(change(script.steps))))
+
+
+def _with_contests(exercise: Exercise, change: Callable[[Contest], Contest]) -> Exercise:
+    return _with_steps(
+        exercise,
+        lambda steps: tuple(replace(step, contest=change(step.contest)) if step.contest else step for step in steps),
+    )
 
 
 def _numbered(steps: tuple[Step, ...]) -> tuple[Step, ...]:
@@ -125,16 +132,7 @@ def _resize(exercise: Exercise, patch: Resize) -> Exercise:
     play = exercise.open_play
     if play is not None:
         return replace(exercise, open_play=replace(play, width_m=patch.width_m, depth_m=patch.depth_m))
-
-    def change(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-        return tuple(
-            replace(step, contest=replace(step.contest, width_m=patch.width_m, depth_m=patch.depth_m))
-            if step.contest
-            else step
-            for step in steps
-        )
-
-    return _with_steps(exercise, change)
+    return _with_contests(exercise, lambda contest: replace(contest, width_m=patch.width_m, depth_m=patch.depth_m))
 
 
 def _other_teams(exercise: Exercise, patch: OtherTeams) -> Exercise:
@@ -146,14 +144,7 @@ def _other_length(exercise: Exercise, patch: OtherLength) -> Exercise:
     play = exercise.open_play
     if play is not None:
         return replace(exercise, open_play=replace(play, bout_s=patch.seconds))
-
-    def change(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-        return tuple(
-            replace(step, contest=replace(step.contest, limit_s=patch.seconds)) if step.contest else step
-            for step in steps
-        )
-
-    return _with_steps(exercise, change)
+    return _with_contests(exercise, lambda contest: replace(contest, limit_s=patch.seconds))
 
 
 CARRIED_OUT: dict[type, Callable[..., Exercise]] = {

@@ -99,16 +99,20 @@ def _tell_shift(cursor: Cursor, below: Exercise, patch: Shift) -> None:
         cursor.note("not-a-place", 0, f"{patch.name} is a word for one of the sides.", "Name the place itself.")
 
 
-def _tell_resize(cursor: Cursor, below: Exercise, patch: Resize) -> None:
+def _may_have_box(cursor: Cursor, below: Exercise) -> bool:
+    """True where there is open play or a contest, or one that could not be read."""
     lost = cursor.findings.lost.intersection(("contest", "open play"))
-    if below.open_play is None and not lost and not any(step.contest for step in _steps(below)):
+    return below.open_play is not None or bool(lost) or any(step.contest for step in _steps(below))
+
+
+def _tell_resize(cursor: Cursor, below: Exercise, patch: Resize) -> None:
+    if not _may_have_box(cursor, below):
         hint = 'Only a contest and open play have one. Places are moved one by one: "Stem stands at 0, 6".'
         _tell(cursor, "no-box", "There is no box here that could have another size.", hint)
 
 
 def _tell_length(cursor: Cursor, below: Exercise, patch: OtherLength) -> None:
-    lost = cursor.findings.lost.intersection(("contest", "open play"))
-    if below.open_play is None and not lost and not any(step.contest for step in _steps(below)):
+    if not _may_have_box(cursor, below):
         hint = "Only open play has bouts, and only a contest lasts so long at most. Leave it out."
         _tell(cursor, "no-box", "There is nothing here that lasts so long.", hint)
 
